@@ -1,0 +1,29 @@
+/** Which folder may import which: data flows document → compile → run → results → statistics → charts → components. */
+const only = (from, to, name) => ({ name, severity: 'error', from: { path: `^src/(${from})/` }, to: { path: '^src/', pathNot: `^src/(${to})/` } });
+const noLibrary = (from, libraries, name) => ({ name, severity: 'error', from: { path: `^src/(${from})/` }, to: { path: `node_modules/(${libraries})/` } });
+
+module.exports = {
+  forbidden: [
+    { name: 'no-circular', severity: 'error', from: {}, to: { circular: true } },
+    only('random', 'random', 'random-stands-alone'),
+    only('text', 'text', 'text-stands-alone'),
+    only('model', 'model|statistics', 'model-is-the-document'),
+    only('genetics', 'genetics|random|model|statistics', 'genetics-is-pure'),
+    only('statistics', 'statistics|results|random', 'statistics-is-pure'),
+    only('results', 'results|statistics|model', 'results-are-data'),
+    only('engine', 'engine|genetics|random|model|statistics|results', 'engine-is-pure'),
+    only('workers', 'workers|engine|model|results|statistics|random', 'workers-run-the-engine'),
+    only('storage', 'storage|model', 'storage-keeps-documents'),
+    only('charts', 'charts|statistics|results|text', 'charts-draw-results'),
+    only('state', 'state|model|workers|storage|results|statistics|text', 'state-is-below-components'),
+    noLibrary('random|model|genetics|engine|statistics|results|workers|storage|state|text', 'lit|lit-html|@lit|d3.*', 'no-screen-libraries-in-the-core'),
+    { name: 'one-importer-of-seedrandom', severity: 'error', from: { path: '^(src|sims)/', pathNot: '^src/random/' }, to: { path: 'node_modules/(@types/)?seedrandom' } },
+    { name: 'app-composes', severity: 'error', from: { path: '^src/', pathNot: '^src/app/' }, to: { path: '^src/app/' } },
+  ],
+  options: {
+    tsConfig: { fileName: 'tsconfig.json' },
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: 'node_modules' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'default'] },
+  },
+};

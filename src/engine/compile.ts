@@ -1,0 +1,377 @@
+import type { Estimate } from '../model/estimate.ts';
+import type { Condition, Cross, FirstFruit, Generation, Kind, Pool, Programme, Rule, Stock, Trait, Tree } from '../model/programme.ts';
+import { exp } from '../random/elementary.ts';
+import { textKey } from '../random/stream.ts';
+import {
+  UNITS_PER_PLACE,
+  type Compiled,
+  type CompiledBackground,
+  type CompiledCondition,
+  type CompiledCross,
+  type CompiledFact,
+  type CompiledGeneration,
+  type CompiledGenes,
+  type CompiledKind,
+  type CompiledMeasured,
+  type CompiledParent,
+  type CompiledPlan,
+  type CompiledPool,
+  type CompiledRule,
+  type CompiledShown,
+  type CompiledStock,
+  type CompiledTree,
+  type Work,
+} from './compiled.ts';
+import { EstimateTable } from './estimates.ts';
+
+const units = (places: number) => Math.round(places * UNITS_PER_PLACE);
+const indexBy = <T extends { readonly id: string }>(list: readonly T[]) => new Map(list.map((entry, i) => [entry.id, i]));
+/** Positions of ids; −1 for “none”. The check has refused unknown ids before anything is compiled. */
+const at = (map: ReadonlyMap<string, number>, id: string | undefined) => (id === undefined ? -1 : (map.get(id) ?? -1));
+const NO_WORK: Work = { perFlower: 0, perFruit: 0, perSeedling: 0, perGraft: 0, perTest: 0, perLook: 0, perPlaceYear: 0, perJudging: 0 };
+
+/** Collects estimates and hands out their slots. */
+class Slots {
+  readonly entries: { place: string; estimate: Estimate; rho: number }[] = [];
+  add(place: string, estimate: Estimate | undefined, rho = 0): number {
+    if (estimate === undefined) return -1;
+    this.entries.push({ place, estimate, rho });
+    return this.entries.length - 1;
+  }
+}
+
+/** Compiles a checked programme (see model/check.ts) to flat form. Pure; throws nothing for programmes without stopping problems. */
+export function compile(programme: Programme): Compiled {
+  const slots = new Slots();
+  const { weather, limits } = programme;
+  const sortedGenes = sortGenes(programme);
+  const ids = {
+    genes: indexBy(sortedGenes),
+    shown: indexBy(programme.traits.filter((trait) => trait.type === 'shown')),
+    measured: indexBy(programme.traits.filter((trait) => trait.type === 'measured')),
+    kinds: indexBy(programme.kinds),
+    trees: indexBy(programme.trees),
+    pools: indexBy(programme.pools),
+    crosses: indexBy(programme.crosses),
+    stocks: indexBy(programme.stocks),
+    gardens: indexBy(programme.gardens),
+    facts: indexBy(programme.facts),
+  };
+  const facts: CompiledFact[] = programme.facts.map((fact) => ({ id: fact.id, key: textKey(`fact/${fact.id}`), chanceAt: slots.add(`facts/${fact.id}/chance`, fact.chance) }));
+  const kinds = programme.kinds.map((kind) => compileKind(kind, slots, ids.kinds));
+  const crosses = programme.crosses.map((cross) => compileCross(cross, programme, slots, ids, facts));
+  const crossOf = new Int32Array(kinds.length ** 2).fill(-1);
+  programme.crosses.forEach((cross, i) => {
+    const pair = at(ids.kinds, cross.seed) * kinds.length + at(ids.kinds, cross.pollen);
+    if (crossOf[pair] === -1) crossOf[pair] = i;
+  });
+  const traits = compileTraits(programme, slots, ids.genes);
+  const trees = programme.trees.map((tree) => compileTree(tree, programme, slots, ids, sortedGenes.map((gene) => gene.id)));
+  let handle = trees.length;
+  const pools = programme.pools.map((pool) => {
+    const compiled = compilePool(pool, programme, slots, ids, sortedGenes.map((gene) => gene.id), handle);
+    handle += compiled.background?.trees ?? 0;
+    return compiled;
+  });
+  const condition = (source: Condition) => compileCondition(source, ids);
+  const goal = { conditions: programme.goal.conditions.map(condition), crops: programme.goal.crops, trees: programme.goal.trees, breedsTrue: programme.goal.breedsTrue };
+  const shared = {
+    startYear: programme.startYear,
+    years: programme.lastYear - programme.startYear + 1,
+    placeUnits: Math.floor(limits.places * UNITS_PER_PLACE),
+    handFlowers: Math.floor(limits.bloomDays * limits.hoursADay * limits.flowersAnHour),
+    hoursLimit: limits.hoursPerYear ?? Infinity,
+    moneyLimit: limits.moneyPerYear ?? Infinity,
+    hours: programme.hours,
+    money: programme.money ?? NO_WORK,
+    frostChanceAt: slots.add('weather/frostChance', weather.frostChance),
+    frostTakesAt: slots.add('weather/frostTakes', weather.frostTakes),
+    luckSet: weather.springLuckSet,
+    luckGermination: weather.springLuckGermination,
+    facts,
+    genes: compileGenes(sortedGenes),
+    ...traits,
+    kinds,
+    crosses,
+    crossOf,
+    stocks: programme.stocks.map((stock) => compileStock(stock, slots)),
+    gardens: programme.gardens.map((garden) => ({ key: textKey(`garden/${garden.id}`), lossAt: slots.add(`gardens/${garden.id}/yearlyLoss`, garden.yearlyLoss) })),
+    trees,
+    pools,
+    goal,
+    plans: programme.plans.map((plan): CompiledPlan => ({
+      id: plan.id,
+      clearDiscards: plan.clearDiscards,
+      generations: compileGenerations(plan.generations, programme, ids, goal.conditions),
+    })),
+    words: 1 + traits.measured.length,
+  };
+  return { ...shared, estimates: new EstimateTable(slots.entries, programme.guessesAsTheyStand) };
+}
+
+type Ids = Readonly<Record<'genes' | 'shown' | 'measured' | 'kinds' | 'trees' | 'pools' | 'crosses' | 'stocks' | 'gardens' | 'facts', ReadonlyMap<string, number>>>;
+
+/** Genes in order of group and position; free genes keep the document's order, after the grouped ones. */
+function sortGenes(programme: Programme): Programme['genes'] {
+  const grouped = programme.genes.filter((gene) => gene.group !== undefined && gene.position !== undefined);
+  const free = programme.genes.filter((gene) => !grouped.includes(gene));
+  grouped.sort((a, b) => (a.group === b.group ? (a.position ?? 0) - (b.position ?? 0) : (a.group ?? '') < (b.group ?? '') ? -1 : 1));
+  return [...grouped, ...free];
+}
+
+/** Recombination between neighbours: r = ½(1 − e^(−2d)). **Source:** Haldane 1919, J. Genet. 8:299–309. */
+function compileGenes(genes: Programme['genes']): CompiledGenes {
+  const recombination = new Float64Array(genes.length).fill(0.5);
+  genes.forEach((gene, i) => {
+    const before = genes[i - 1];
+    if (before?.group !== undefined && before.group === gene.group && before.position !== undefined && gene.position !== undefined)
+      recombination[i] = 0.5 * (1 - exp((-2 * (gene.position - before.position)) / 100));
+  });
+  return { count: genes.length, linked: recombination.some((r) => r < 0.5), recombination };
+}
+
+function compileKind(kind: Kind, slots: Slots, kinds: ReadonlyMap<string, number>): CompiledKind {
+  const place = `kinds/${kind.id}`;
+  const slot = (key: string, estimate: Estimate) => slots.add(`${place}/${key}`, estimate);
+  const fruit: FirstFruit = kind.firstFruit;
+  const three = 'earliest' in fruit;
+  const between = 'between' in fruit;
+  return {
+    key: textKey(place),
+    firstFruitForm: between ? 2 : three ? 1 : 0,
+    earliestAt: three ? slot('firstFruit/earliest', fruit.earliest) : 'years' in fruit ? slot('firstFruit/years', fruit.years) : -1,
+    halfAt: three ? slot('firstFruit/half', fruit.half) : -1,
+    ninetyAt: three ? slot('firstFruit/ninety', fruit.ninety) : -1,
+    betweenSeed: between ? at(kinds, fruit.between.seed) : -1,
+    betweenPollen: between ? at(kinds, fruit.between.pollen) : -1,
+    familySpreadAt: slot('familySpread', kind.familySpread),
+    neverFruitsAt: slot('neverFruits', kind.neverFruits),
+    regularityAt: slot('regularity', kind.regularity),
+    firstYearLossAt: slot('firstYearLoss', kind.firstYearLoss),
+    yearlyLossAt: slot('yearlyLoss', kind.yearlyLoss),
+    frostShareAt: slot('frostShare', kind.frostShare),
+    flowersAt: slot('flowers', kind.flowers),
+    yearsToFullBloom: kind.yearsToFullBloom,
+    fertilitySeedAt: slot('fertilityAsSeedParent', kind.fertilityAsSeedParent),
+    fertilityPollenAt: slot('fertilityAsPollenParent', kind.fertilityAsPollenParent),
+    selfCompatible: kind.selfCompatible,
+    nurseryUnits: units(kind.nurseryShare),
+    plantOutAge: kind.plantOutAge,
+    waitYears: kind.waitYears,
+  };
+}
+
+function compileCross(cross: Cross, programme: Programme, slots: Slots, ids: Ids, facts: CompiledFact[]): CompiledCross {
+  const place = `crosses/${cross.id}`;
+  const slot = (key: string, estimate: Estimate | undefined, rho = 0) => slots.add(`${place}/${key}`, estimate, rho);
+  const seedKind = programme.kinds[at(ids.kinds, cross.seed)];
+  const { springLuckSet, springLuckGermination } = programme.weather;
+  const { weakness } = cross;
+  let rootFact = -1;
+  if (weakness) {
+    if ('fact' in weakness.rootBorne) rootFact = at(ids.facts, weakness.rootBorne.fact);
+    else {
+      rootFact = facts.length;
+      facts.push({ id: '', key: textKey(`${place}/rootBorne`), chanceAt: slot('weakness/rootBorne', weakness.rootBorne.chance) });
+    }
+  }
+  const course = weakness?.course;
+  return {
+    key: textKey(place),
+    gives: at(ids.kinds, cross.gives),
+    setAt: slot('set', cross.set, springLuckSet),
+    strayAt: slot('straySet', cross.straySet),
+    emptyAt: slot('emptyFruit', cross.emptyFruit),
+    seedsAt: slot('seedsPerFruit', cross.seedsPerFruit ?? seedKind?.seedsPerFruit ?? 1),
+    seedsAtMost: cross.seedsAtMost ?? seedKind?.seedsAtMost ?? 1,
+    germinationAt: slot('germination', cross.germination, springLuckGermination),
+    routes: cross.routes.map((route) => ({
+      id: route.id,
+      germinationAt: slot(`routes/${route.id}/germination`, route.germination, springLuckGermination),
+      hoursPerSeed: route.hoursPerSeed,
+      moneyPerSeed: route.moneyPerSeed,
+    })),
+    dormancy: cross.dormancy,
+    weakShareAt: slot('weakness/share', weakness?.share),
+    onsetAt: slot('weakness/onset', weakness?.onset),
+    halfLifeAt: course && 'halfLife' in course ? slot('weakness/halfLife', course.halfLife) : -1,
+    aliveAt: course && 'alive' in course ? slot('weakness/alive', course.alive) : -1,
+    aliveYears: course && 'alive' in course ? course.atYears : 0,
+    rootFact,
+  };
+}
+
+function compileStock(stock: Stock, slots: Slots): CompiledStock {
+  const slot = (key: string, estimate: Estimate) => slots.add(`stocks/${stock.id}/${key}`, estimate);
+  return {
+    lossAt: slot('yearlyLoss', stock.yearlyLoss),
+    placeUnits: units(stock.place),
+    precocityAt: slot('precocity', stock.precocity),
+    takeTenderAt: slot('takeTender', stock.takeTender),
+    takeRipeAt: slot('takeRipe', stock.takeRipe),
+    ripeMonths: stock.ripeMonths,
+    fertilityAt: slot('fertility', stock.fertility),
+  };
+}
+
+function compileRule(rule: Rule, genes: ReadonlyMap<string, number>): CompiledRule {
+  const { needs } = rule;
+  const base = { name: rule.name, weight: rule.weight };
+  if (needs.needs === 'total') return { ...base, mode: 2, genes: needs.genes.map((gene) => at(genes, gene)), copies: [], total: needs.copies };
+  return { ...base, mode: needs.needs === 'all' ? 0 : 1, genes: needs.of.map(({ gene }) => at(genes, gene)), copies: needs.of.map(({ copies }) => copies), total: 0 };
+}
+
+function compileTraits(programme: Programme, slots: Slots, genes: ReadonlyMap<string, number>): { shown: CompiledShown[]; measured: CompiledMeasured[] } {
+  const shown: CompiledShown[] = [];
+  const measured: CompiledMeasured[] = [];
+  for (const trait of programme.traits as readonly Trait[]) {
+    const place = `traits/${trait.id}`;
+    const slot = (key: string, estimate: Estimate) => slots.add(`${place}/${key}`, estimate);
+    if (trait.type === 'shown')
+      shown.push({
+        id: trait.id,
+        key: textKey(place),
+        rules: trait.rules.map((rule) => compileRule(rule, genes)),
+        canShowAt: slot('canShow', trait.canShow),
+        seasonsAt: slot('seasonsShown', trait.seasonsShown),
+        falseShowAt: slot('falseShow', trait.falseShow),
+        sharedSeason: trait.sharedSeason,
+        graded: trait.grade !== undefined,
+        gradeMean: trait.grade?.mean ?? 1,
+        gradeSd: trait.grade?.sd ?? 0,
+        fruitsCut: trait.grade?.fruitsCut ?? 1,
+        emptyIfShownAt: slot('emptyIfShown', trait.emptyIfShown),
+      });
+    else
+      measured.push({
+        id: trait.id,
+        key: textKey(place),
+        unit: trait.unit,
+        mean: trait.mean,
+        sdAt: slot('sd', trait.sd),
+        heritabilityAt: slot('heritability', trait.heritability),
+        repeatabilityAt: slot('repeatability', trait.repeatability),
+        travelsAt: slot('travels', trait.travels),
+        yearShareAt: slot('yearShare', trait.yearShare),
+        inbreedingAt: slot('inbreeding', trait.inbreeding),
+        genes: trait.genes.map(({ gene, half, dominance }) => ({ gene: at(genes, gene), half, dominance })),
+      });
+  }
+  return { shown, measured };
+}
+
+function compileTree(tree: Tree, programme: Programme, slots: Slots, ids: Ids, geneIds: readonly string[]): CompiledTree {
+  const place = `trees/${tree.id}`;
+  const states = geneIds.map((gene) => tree.genes[gene] ?? { copies: 0 });
+  const homes = tree.gardens.length > 0 ? tree.gardens.map((garden) => at(ids.gardens, garden)) : programme.gardens.length > 0 ? [0] : [];
+  return {
+    key: textKey(place),
+    kind: at(ids.kinds, tree.kind),
+    flowersAt: slots.add(`${place}/flowers`, tree.flowers),
+    copies: tree.copies,
+    gardens: homes,
+    lossAt: slots.add(`${place}/yearlyLoss`, tree.yearlyLoss),
+    bearsFrom: tree.bearsFrom === undefined ? 0 : Math.max(0, tree.bearsFrom - programme.startYear),
+    copiesOf: states.map((state) => ('copies' in state ? state.copies : -1)),
+    frequencyAt: states.map((state, i) => ('frequency' in state ? slots.add(`${place}/genes/${geneIds[i] ?? ''}`, state.frequency) : -1)),
+    homologueOf: states.map((state) => ('copies' in state && state.homologue !== undefined ? (state.homologue === 'a' ? 0 : 1) : -1)),
+    valueAt: [...ids.measured.keys()].map((trait) => slots.add(`${place}/values/${trait}`, tree.values[trait])),
+    seen: Object.entries(tree.seen).map(([trait, seen]) => ({
+      trait: at(ids.shown, trait),
+      source: 'source' in seen,
+      showed: 'showed' in seen ? seen.showed : 0,
+      seasons: 'seasons' in seen ? seen.seasons : 0,
+    })),
+  };
+}
+
+function compilePool(pool: Pool, programme: Programme, slots: Slots, ids: Ids, geneIds: readonly string[], firstHandle: number): CompiledPool {
+  const place = `pools/${pool.id}/background`;
+  const { background } = pool;
+  const compiled: CompiledBackground | null = background
+    ? {
+        key: textKey(place),
+        trees: background.trees,
+        weight: background.weight,
+        kind: at(ids.kinds, background.kind),
+        firstHandle,
+        frequencyAt: geneIds.map((gene) => slots.add(`${place}/genes/${gene}`, background.genes[gene])),
+        valueAt: programme.traits.filter((trait) => trait.type === 'measured').map(({ id }) => slots.add(`${place}/values/${id}`, background.values[id])),
+        spread: programme.traits.filter((trait) => trait.type === 'measured').map(({ id }) => background.spread[id] ?? -1),
+      }
+    : null;
+  return { trees: pool.trees.map(({ tree, weight }) => ({ tree: at(ids.trees, tree), weight })), background: compiled };
+}
+
+function compileCondition(condition: Condition, ids: Ids): CompiledCondition {
+  if (condition.type === 'test') return { type: 2, of: at(ids.genes, condition.gene), grade: 0, atLeast: 1, atMost: Infinity };
+  const bounds = { atLeast: condition.atLeast ?? -Infinity, atMost: condition.atMost ?? Infinity };
+  if (condition.type === 'measured') return { type: 1, of: at(ids.measured, condition.trait), grade: 0, ...bounds };
+  return { type: 0, of: at(ids.shown, condition.trait), grade: condition.grade === 'any' ? 0 : condition.grade === 'full' ? 1 : 2, ...bounds };
+}
+
+/** Repeats become rounds: each later round takes its picks from the round before; later generations mean the last round. */
+function compileGenerations(generations: readonly Generation[], programme: Programme, ids: Ids, goal: readonly CompiledCondition[]): CompiledGeneration[] {
+  const out: CompiledGeneration[] = [];
+  const lastRound = new Map<string, number>();
+  generations.forEach((generation) => {
+    for (let round = 1; round <= generation.repeat; round += 1) {
+      const previous = out.length - 1;
+      const parent = (source: Generation['seedParents'][number]): CompiledParent =>
+        'tree' in source ? { tree: at(ids.trees, source.tree), picksOf: -1 } : { tree: -1, picksOf: round > 1 ? previous : at(lastRound, source.picksOf) };
+      const after = round > 1 ? previous : generation.after === undefined ? previous : at(lastRound, generation.after);
+      out.push(compileGeneration(generation, round, after, parent, programme, ids, goal));
+    }
+    lastRound.set(generation.id, out.length - 1);
+  });
+  return out;
+}
+
+function compileGeneration(
+  generation: Generation,
+  round: number,
+  after: number,
+  parent: (source: Generation['seedParents'][number]) => CompiledParent,
+  programme: Programme,
+  ids: Ids,
+  goal: readonly CompiledCondition[],
+): CompiledGeneration {
+  const { keep, goOn, pollen, rescue, test, look, backup } = generation;
+  const conditions = keep.conditions.map((source) => compileCondition(source, ids));
+  const weights = Float64Array.from([...ids.measured.keys()], (trait) => keep.weights[trait] ?? 0);
+  const looked = [...conditions, ...goal];
+  const ranked = keep.rank === 'index' || keep.bestLeft;
+  const positions = (type: 0 | 1) => new Set(looked.filter((c) => c.type === type).map((c) => c.of));
+  const judgedMeasured = positions(1);
+  weights.forEach((weight, i) => {
+    if (ranked && weight !== 0) judgedMeasured.add(i);
+  });
+  return {
+    id: generation.id,
+    name: generation.name,
+    round,
+    seedParents: generation.seedParents.map(parent),
+    pollenParents: Array.isArray(pollen) ? pollen.map(parent) : [],
+    pollination: pollen === 'open' ? 1 : pollen === 'self' ? 2 : 0,
+    reciprocal: generation.reciprocal,
+    selfs: generation.selfs,
+    pool: at(ids.pools, generation.pool ?? programme.defaultPool),
+    cross: at(ids.crosses, generation.cross),
+    route: generation.route ?? '',
+    cover: generation.cover,
+    flowers: generation.flowers,
+    seedlings: generation.seedlings,
+    springs: generation.springs,
+    after,
+    garden: generation.garden === undefined ? (programme.gardens.length > 0 ? 0 : -1) : at(ids.gardens, generation.garden),
+    judge: generation.judge,
+    test: test ? { ...test, gene: at(ids.genes, test.gene) } : null,
+    look: look ? { ...look, trait: at(ids.shown, look.trait) } : null,
+    rescue: rescue && rescue.who !== 'none' ? { every: rescue.who === 'every', month: rescue.month, stock: at(ids.stocks, rescue.stock), scions: rescue.scions, keepOwnRoots: rescue.keepOwnRoots } : null,
+    keep: { conditions, rank: keep.rank === 'first' ? 0 : keep.rank === 'earliest' ? 1 : 2, weights, howMany: keep.howMany, bestLeft: keep.bestLeft },
+    goOn: { when: goOn.when === 'firstPick' ? 0 : goOn.when === 'enough' ? 1 : 2, count: goOn.count ?? keep.howMany, atLatest: goOn.atLatest ?? Infinity },
+    backup: backup ? { copies: backup.copies, stock: at(ids.stocks, backup.stock), garden: backup.garden === undefined ? (programme.gardens.length > 0 ? 0 : -1) : at(ids.gardens, backup.garden) } : null,
+    judgedShown: [...positions(0)],
+    judgedMeasured: [...judgedMeasured],
+  };
+}

@@ -1,0 +1,103 @@
+import type { Estimate } from '../model/estimate.ts';
+import { betaFrom } from '../random/draws.ts';
+import { exp, log } from '../random/elementary.ts';
+import { textKey, type Stream } from '../random/stream.ts';
+
+/** Purpose of the facts stream of one estimate: its place in the document, never its position in a list. */
+interface Drawn {
+  readonly slot: number;
+  readonly key: number;
+  /** Beta(alpha, beta) stretched to low…high, or weighted alternatives. */
+  readonly alpha: number;
+  readonly beta: number;
+  readonly low: number;
+  readonly high: number;
+  readonly flowersPerUnit: number;
+  readonly options: readonly { readonly value: number; readonly upTo: number }[] | null;
+}
+
+/**
+ * Every estimate of a programme in one flat table. `values[slot]` holds the value in the current future; plain numbers are
+ * filled once, the others anew by `draw`.
+ */
+export class EstimateTable {
+  readonly values: Float64Array;
+  private readonly drawn: readonly Drawn[];
+
+  constructor(entries: readonly { readonly place: string; readonly estimate: Estimate; readonly rho: number }[], means: boolean) {
+    this.values = new Float64Array(entries.length);
+    const drawn: Drawn[] = [];
+    entries.forEach(({ place, estimate, rho }, slot) => {
+      if (typeof estimate === 'number') this.values[slot] = estimate;
+      else if ('value' in estimate) this.values[slot] = estimate.value;
+      else {
+        const form = formula(estimate, rho);
+        if (means || (form.options === null && form.low === form.high)) this.values[slot] = meanOf(form);
+        else drawn.push({ slot, key: textKey(place), ...form });
+      }
+    });
+    this.drawn = drawn;
+  }
+
+  /** Draws all facts of this form for the future that the stream stands at. */
+  draw(facts: Stream): void {
+    const { drawn, values } = this;
+    for (const d of drawn) {
+      facts.key(d.key);
+      values[d.slot] = toFlower(d.options ? pick(d.options, facts.uniform()) : d.low + (d.high - d.low) * betaFrom(facts, d.alpha, d.beta), d.flowersPerUnit);
+    }
+  }
+
+  get drawnCount(): number {
+    return this.drawn.length;
+  }
+}
+
+type Formula = Omit<Drawn, 'slot' | 'key'>;
+
+/**
+ * The distribution behind an estimate. PERT: Malcolm, Roseboom, Clark & Fazar 1959 (weight 4). Count: Jeffreys, Beta(hits + ½,
+ * misses + ½), both divided first by the design effect 1 + (of/lots − 1)·ρ of units counted in the same spring.
+ */
+function formula(estimate: Exclude<Estimate, number | { value: number }>, rho: number): Formula {
+  if ('low' in estimate) {
+    const { low, likely, high } = estimate;
+    const width = high - low || 1;
+    return { alpha: 1 + (4 * (likely - low)) / width, beta: 1 + (4 * (high - likely)) / width, low, high, flowersPerUnit: 1, options: null };
+  }
+  if ('hits' in estimate) {
+    const { hits, of, lots, unit } = estimate;
+    const design = Math.max(1, 1 + (of / lots - 1) * rho);
+    return { alpha: hits / design + 0.5, beta: (of - hits) / design + 0.5, low: 0, high: 1, flowersPerUnit: unit?.flowers ?? 1, options: null };
+  }
+  const total = estimate.oneOf.reduce((sum, option) => sum + option.weight, 0);
+  let upTo = 0;
+  const options = estimate.oneOf.map(({ value, weight }) => ({ value, upTo: (upTo += weight / total) }));
+  return { alpha: 1, beta: 1, low: 0, high: 1, flowersPerUnit: 1, options };
+}
+
+function meanOf({ alpha, beta, low, high, flowersPerUnit, options }: Formula): number {
+  if (options) return options.reduce((sum, { value, upTo }, i) => sum + value * (upTo - (options[i - 1]?.upTo ?? 0)), 0);
+  return toFlower(low + ((high - low) * alpha) / (alpha + beta), flowersPerUnit);
+}
+
+function pick(options: readonly { readonly value: number; readonly upTo: number }[], u: number): number {
+  let value = 0;
+  for (const option of options) {
+    value = option.value;
+    if (u < option.upTo) break;
+  }
+  return value;
+}
+
+/** A unit of n flowers succeeds if any flower does: 1 − (1 − p)^(1/n) a flower. */
+function toFlower(p: number, flowers: number): number {
+  if (flowers === 1) return p;
+  return p >= 1 ? 1 : 1 - exp(log(1 - p) / flowers);
+}
+
+/** Mean of an estimate, as the switch “take my guesses as they stand” and the checks use it. */
+export function estimateMean(estimate: Estimate, rho = 0): number {
+  if (typeof estimate === 'number') return estimate;
+  return 'value' in estimate ? estimate.value : meanOf(formula(estimate, rho));
+}

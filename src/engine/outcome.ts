@@ -1,0 +1,87 @@
+import { FAILURES, type Failure } from '../results/outlook.ts';
+import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, type Columns, type Milestone } from '../results/columns.ts';
+import { CLASSES } from './cohorts.ts';
+import { UNITS_PER_PLACE } from './compiled.ts';
+import { STAGE_COUNT, type Orchard } from './orchard.ts';
+import { STATUS } from './stand.ts';
+import { wantsMore, type Pollination } from './pollination.ts';
+
+/** Why no tree was proven: looked at for the last generation that started, the first reason that applies (docs/model.md §11). */
+export function failureOf(orchard: Orchard, pollination: Pollination): Failure {
+  const { plan } = orchard;
+  let g = 0;
+  plan.generations.forEach((generation, i) => {
+    if (generation.after < 0 || (orchard.state(generation.after).goneOn && (orchard.state(i).firstPollination >= 0 || orchard.state(generation.after).picks.length > 0))) g = i;
+  });
+  const generation = orchard.generation(g);
+  const state = orchard.state(g);
+  if (state.raised === 0) {
+    if (wantsMore(orchard, g)) return parentsDead(orchard, g, pollination) ? 'onlyTreeLost' : 'stillWaiting';
+    if (state.inGround > 0) return 'stillWaiting';
+    if (orchard.stages[g * STAGE_COUNT + 1] === 0) return 'noFruit';
+    return state.refused > 0 ? 'noRoom' : 'noSeedling';
+  }
+  if (unjudged(orchard, g) > state.raised / 10) return 'stillWaiting';
+  if (state.bore === 0) return state.refused > 0 ? 'noRoom' : 'seedlingsDied';
+  const usedLater = plan.generations.some((later) => [...later.seedParents, ...later.pollenParents].some((parent) => parent.picksOf === g));
+  const goalAhead = generation.judge > 0 && state.picks.some((pick) => orchard.stand.judged[pick]! < orchard.compiled.goal.crops);
+  if (state.picks.length > 0 && (usedLater || goalAhead)) return state.picks.some((pick) => orchard.lives(pick)) ? 'stillWaiting' : 'onlyTreeLost';
+  return 'noneGoodEnough';
+}
+
+/** All parents of one side are gone for good. */
+function parentsDead(orchard: Orchard, g: number, pollination: Pollination): boolean {
+  if (pollination.pairs(g).length > 0) return false;
+  const generation = orchard.generation(g);
+  const dead = ({ tree, picksOf }: { readonly tree: number; readonly picksOf: number }) =>
+    tree >= 0 ? orchard.weather.treeLost[tree]! <= orchard.year : orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0;
+  return generation.seedParents.every(dead) || (generation.pollination === 0 && generation.pollenParents.every(dead));
+}
+
+/** Seedlings still standing that have not had their judged crops. */
+function unjudged(orchard: Orchard, g: number): number {
+  const { cohorts, stand } = orchard;
+  let n = 0;
+  for (let c = 0; c < cohorts.count; c += 1) {
+    if (cohorts.generation[c] !== g) continue;
+    for (let k = 0; k < CLASSES; k += 1) n += cohorts.counts[c * CLASSES + k]!;
+  }
+  const { judge } = orchard.generation(g);
+  for (let i = 0; i < stand.count; i += 1)
+    if (stand.generation[i] === g && stand.alive[i] === 1 && (stand.status[i] === STATUS.young || (stand.status[i] === STATUS.judging && stand.judged[i]! < judge))) n += 1;
+  return n;
+}
+
+/** Writes the finished future to row `row` of the columns. */
+export function record(orchard: Orchard, pollination: Pollination, columns: Columns, row: number): void {
+  const { tally, facts, compiled, plan } = orchard;
+  const { ints, amounts, runs } = columns;
+  let c = 0;
+  const int = (value: number) => {
+    ints[c * runs + row] = value;
+    c += 1;
+  };
+  const failure = tally.yearProven >= 0 ? -1 : FAILURES.indexOf(failureOf(orchard, pollination));
+  for (const name of RUN_COLUMNS) int(name === 'failure' ? failure : tally[name]);
+  for (const rule of facts.ruleOf) int(rule);
+  for (const holds of facts.holds) int(holds);
+  for (let g = 0; g < plan.generations.length; g += 1) {
+    const state = orchard.state(g);
+    for (const name of MILESTONES) int(state[name as Milestone]);
+    for (let s = 0; s < GENERATION_COLUMNS.length - MILESTONES.length; s += 1) int(orchard.stages[g * STAGE_COUNT + s]!);
+  }
+  const most = (list: Float64Array) => list.reduce((a, b) => Math.max(a, b), 0);
+  const sum = (list: Float64Array) => list.reduce((a, b) => a + b, 0);
+  const written = {
+    treeYears: tally.placeUnitYears / UNITS_PER_PLACE,
+    mostPlaces: tally.mostUnits / UNITS_PER_PLACE,
+    busiestHours: most(orchard.hours),
+    totalHours: sum(orchard.hours),
+    busiestMoney: most(orchard.money),
+    totalMoney: sum(orchard.money),
+  };
+  AMOUNT_COLUMNS.forEach((name, i) => {
+    amounts[i * runs + row] = written[name];
+  });
+  for (let t = 0; t < compiled.measured.length; t += 1) amounts[(AMOUNT_COLUMNS.length + t) * runs + row] = orchard.shortfall[t]!;
+}

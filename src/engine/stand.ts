@@ -1,0 +1,133 @@
+import type { Compiled } from './compiled.ts';
+
+/** How an individual stands with the breeder. */
+export const STATUS = { young: 0, judging: 1, waiting: 2, pick: 3, discarded: 4 } as const;
+
+/** Roots and weakness of a seedling: sound or weak on its own roots, grafted and well, grafted but weak in the top. */
+export const ROOTS = { sound: 0, weak: 1, grafted: 2, graftedWeak: 3 } as const;
+
+/**
+ * All trees that have a genome in one future of one plan, as parallel arrays. Handles: founding trees first, then the anonymous
+ * neighbours of every pool, then individuals in the order in which they come to matter.
+ */
+export class Stand {
+  readonly firstIndividual: number;
+  count = 0;
+  genome: Int32Array;
+  able: Uint8Array;
+  generation: Uint8Array;
+  status: Uint8Array;
+  alive: Uint8Array;
+  roots: Uint8Array;
+  neverFruits: Uint8Array;
+  planted: Uint8Array;
+  kind: Uint8Array;
+  cohort: Int32Array;
+  born: Int32Array;
+  /** Year of its first flowers, −1 while young. */
+  bears: Int32Array;
+  units: Int32Array;
+  judged: Uint8Array;
+  /** Passed the leaf test of its generation. */
+  tested: Uint8Array;
+  backups: Int32Array;
+  /** Order in which it was picked within its generation. */
+  ordinal: Int32Array;
+  /** Seasons seen to show, by trait: at all, in full, in part. */
+  shownAny: Uint8Array;
+  shownFull: Uint8Array;
+  shownPart: Uint8Array;
+  sum: Float64Array;
+  /** C + E, and C alone, by measured trait. */
+  lasting: Float64Array;
+  travels: Float64Array;
+
+  private readonly words2: number;
+  private readonly shownCount: number;
+  private readonly measuredCount: number;
+  private capacity = 256;
+
+  constructor(compiled: Compiled) {
+    this.firstIndividual = compiled.trees.length + compiled.pools.reduce((sum, pool) => sum + (pool.background?.trees ?? 0), 0);
+    this.words2 = 2 * compiled.words;
+    this.shownCount = compiled.shown.length;
+    this.measuredCount = compiled.measured.length;
+    const handles = this.firstIndividual + this.capacity;
+    const bytes = () => new Uint8Array(this.capacity);
+    const ints = () => new Int32Array(this.capacity);
+    this.genome = new Int32Array(handles * this.words2);
+    this.able = new Uint8Array(handles * this.shownCount);
+    this.generation = bytes();
+    this.status = bytes();
+    this.alive = bytes();
+    this.roots = bytes();
+    this.neverFruits = bytes();
+    this.planted = bytes();
+    this.kind = bytes();
+    this.judged = bytes();
+    this.tested = bytes();
+    this.cohort = ints();
+    this.born = ints();
+    this.bears = ints();
+    this.units = ints();
+    this.backups = ints();
+    this.ordinal = ints();
+    this.shownAny = new Uint8Array(this.capacity * this.shownCount);
+    this.shownFull = new Uint8Array(this.capacity * this.shownCount);
+    this.shownPart = new Uint8Array(this.capacity * this.shownCount);
+    this.sum = new Float64Array(this.capacity * this.measuredCount);
+    this.lasting = new Float64Array(this.capacity * this.measuredCount);
+    this.travels = new Float64Array(this.capacity * this.measuredCount);
+  }
+
+  /** Word offset of a tree's genome. */
+  offset(handle: number): number {
+    return handle * this.words2;
+  }
+
+  ableAt(handle: number): number {
+    return handle * this.shownCount;
+  }
+
+  handleOf(individual: number): number {
+    return this.firstIndividual + individual;
+  }
+
+  /** Forgets all individuals; founders and neighbours stay. */
+  clear(): void {
+    this.count = 0;
+  }
+
+  /** Adds an individual with nothing seen yet and returns its position; the caller fills the rest. */
+  add(): number {
+    if (this.count === this.capacity) this.grow();
+    const i = this.count;
+    this.count += 1;
+    this.alive[i] = 1;
+    this.judged[i] = 0;
+    this.tested[i] = 0;
+    this.backups[i] = 0;
+    this.ordinal[i] = -1;
+    for (let t = i * this.shownCount; t < (i + 1) * this.shownCount; t += 1) this.shownAny[t] = this.shownFull[t] = this.shownPart[t] = 0;
+    for (let t = i * this.measuredCount; t < (i + 1) * this.measuredCount; t += 1) this.sum[t] = 0;
+    return i;
+  }
+
+  private grow(): void {
+    this.capacity *= 2;
+    const handles = this.firstIndividual + this.capacity;
+    const { capacity, shownCount, measuredCount } = this;
+    this.genome = wider(this.genome, new Int32Array(handles * this.words2));
+    this.able = wider(this.able, new Uint8Array(handles * shownCount));
+    for (const name of ['generation', 'status', 'alive', 'roots', 'neverFruits', 'planted', 'kind', 'judged', 'tested'] as const)
+      this[name] = wider(this[name], new Uint8Array(capacity));
+    for (const name of ['cohort', 'born', 'bears', 'units', 'backups', 'ordinal'] as const) this[name] = wider(this[name], new Int32Array(capacity));
+    for (const name of ['shownAny', 'shownFull', 'shownPart'] as const) this[name] = wider(this[name], new Uint8Array(capacity * shownCount));
+    for (const name of ['sum', 'lasting', 'travels'] as const) this[name] = wider(this[name], new Float64Array(capacity * measuredCount));
+  }
+}
+
+function wider<T extends Int32Array | Uint8Array | Float64Array>(from: T, to: T): T {
+  to.set(from);
+  return to;
+}

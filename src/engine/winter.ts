@@ -1,0 +1,194 @@
+import { binomialInverse } from '../random/draws.ts';
+import { mix2 } from '../random/stream.ts';
+import { CLASSES } from './cohorts.ts';
+import { UNITS_PER_PLACE } from './compiled.ts';
+import { STAGE, stageKey } from './keys.ts';
+import type { Newcomers } from './newcomers.ts';
+import type { Orchard } from './orchard.ts';
+import { lose, takeAt } from './rescue.ts';
+import { ROOTS, STATUS } from './stand.ts';
+
+/** Winter before the current year: losses, discarded trees leave, backups are grafted, seedlings are planted out (with leaf test). */
+export function winter(orchard: Orchard, newcomers: Newcomers): void {
+  loseSeedlings(orchard);
+  loseTrees(orchard);
+  let used = orchard.unitsInUse();
+  used = graftBackups(orchard, used);
+  plantOut(orchard, newcomers, used);
+}
+
+const gardenLost = (orchard: Orchard, garden: number) => garden >= 0 && orchard.weather.gardenLost[garden * orchard.compiled.years + orchard.year] === 1;
+
+function loseSeedlings(orchard: Orchard): void {
+  const { cohorts, compiled, facts, luck, year } = orchard;
+  for (let c = 0; c < cohorts.count; c += 1) {
+    if (cohorts.left[c] === 0) continue;
+    const g = cohorts.generation[c]!;
+    const at = c * CLASSES;
+    if (gardenLost(orchard, orchard.generation(g).garden)) {
+      cohorts.counts.fill(0, at, at + CLASSES);
+      cohorts.left[c] = 0;
+      continue;
+    }
+    const kind = compiled.kinds[cohorts.kind[c]!]!;
+    const own = 1 - facts.values[year - cohorts.born[c]! === 1 ? kind.firstYearLossAt : kind.yearlyLossAt]!;
+    const rescue = orchard.generation(g).rescue;
+    const grafted = rescue ? 1 - facts.values[compiled.stocks[rescue.stock]!.lossAt]! : 1;
+    luck.key(mix2(stageKey(g, STAGE.winter, year), cohorts.ordinal[c]!));
+    let left = 0;
+    for (let k = 0; k < CLASSES; k += 1) {
+      const n = cohorts.counts[at + k]!;
+      if (n === 0) continue;
+      const survivors = binomialInverse(luck.uniform(), n, k < 8 ? own : grafted);
+      cohorts.counts[at + k] = survivors;
+      left += survivors;
+    }
+    cohorts.left[c] = left;
+  }
+}
+
+function loseTrees(orchard: Orchard): void {
+  const { stand, compiled, facts, luck, plan, year } = orchard;
+  let keyed = -1;
+  for (let i = 0; i < stand.count; i += 1) {
+    const g = stand.generation[i]!;
+    const generation = plan.generations[g]!;
+    if (stand.alive[i] === 0 && stand.backups[i] === 0) continue;
+    if (keyed !== g) {
+      // Individuals of different generations interleave; each run of one generation has its own key.
+      luck.key(mix2(stageKey(g, STAGE.trees, year), 0x7000000 + i));
+      keyed = g;
+    }
+    if (stand.alive[i] === 1) {
+      const kind = compiled.kinds[stand.kind[i]!]!;
+      const { rescue } = generation;
+      const loss = stand.roots[i]! >= ROOTS.grafted && rescue ? compiled.stocks[rescue.stock]!.lossAt : year - stand.born[i]! === 1 ? kind.firstYearLossAt : kind.yearlyLossAt;
+      if (luck.uniform() < facts.values[loss]! || gardenLost(orchard, generation.garden)) lose(orchard, i);
+      else if (stand.status[i] === STATUS.discarded && plan.clearDiscards) lose(orchard, i);
+    }
+    const { backup } = generation;
+    if (backup && stand.backups[i]! > 0)
+      stand.backups[i] = gardenLost(orchard, backup.garden) ? 0 : binomialInverse(luck.uniform(), stand.backups[i]!, 1 - facts.values[compiled.stocks[backup.stock]!.lossAt]!);
+  }
+}
+
+/** Picks get their backups before seedlings get their places; a failed graft is tried again the next winter. */
+function graftBackups(orchard: Orchard, used: number): number {
+  const { compiled, facts, luck, stand, tally, year } = orchard;
+  for (let g = 0; g < orchard.plan.generations.length; g += 1) {
+    const { backup } = orchard.generation(g);
+    if (!backup || orchard.state(g).picks.length === 0) continue;
+    const stock = compiled.stocks[backup.stock]!;
+    luck.key(stageKey(g, STAGE.backups, year));
+    for (const pick of orchard.state(g).picks) {
+      if (!orchard.lives(pick)) continue;
+      const room = stock.placeUnits > 0 ? Math.floor((compiled.placeUnits - used) / stock.placeUnits) : backup.copies;
+      const tries = Math.max(0, Math.min(backup.copies - stand.backups[pick]!, room));
+      if (tries === 0) continue;
+      const took = binomialInverse(luck.uniform(), tries, takeAt(stock, facts.values, stock.ripeMonths));
+      stand.backups[pick]! += took;
+      used += took * stock.placeUnits;
+      tally.grafts += tries;
+      orchard.work('perGraft', tries);
+    }
+  }
+  return used;
+}
+
+/** One class of a cohort, or one individual, that waits for a place. */
+interface Waiting {
+  readonly cohort: number;
+  readonly class: number;
+  readonly individual: number;
+  n: number;
+  readonly nursery: number;
+  readonly place: number;
+}
+
+function plantOut(orchard: Orchard, newcomers: Newcomers, used: number): void {
+  const { cohorts, compiled, stand, year } = orchard;
+  const waiting: Waiting[] = [];
+  for (let c = 0; c < cohorts.count; c += 1) {
+    if (cohorts.left[c] === 0) continue;
+    const g = cohorts.generation[c]!;
+    const kind = compiled.kinds[cohorts.kind[c]!]!;
+    const age = year - cohorts.born[c]!;
+    if (age < kind.plantOutAge) continue;
+    const generation = orchard.generation(g);
+    if (age === kind.plantOutAge && (generation.test || generation.look)) {
+      const before = stand.count;
+      newcomers.testSeedlings(c);
+      // Culled seedlings leave the nursery, the others wait as individuals below.
+      used -= (stand.count - before - aliveFrom(orchard, before)) * kind.nurseryUnits;
+      continue;
+    }
+    for (let k = 0; k < CLASSES; k += 2) {
+      const n = cohorts.counts[c * CLASSES + k]!;
+      if (n > 0) waiting.push({ cohort: c, class: k, individual: -1, n, nursery: kind.nurseryUnits, place: k < 8 ? UNITS_PER_PLACE : orchard.graftUnits(g, cohorts.kind[c]!) });
+    }
+  }
+  for (let i = 0; i < stand.count; i += 1) {
+    if (stand.alive[i] === 0 || stand.planted[i] === 1) continue;
+    const kind = compiled.kinds[stand.kind[i]!]!;
+    if (year - stand.born[i]! >= kind.plantOutAge)
+      waiting.push({ cohort: stand.cohort[i]!, class: -1, individual: i, n: 1, nursery: kind.nurseryUnits, place: stand.roots[i]! < ROOTS.grafted ? UNITS_PER_PLACE : orchard.graftUnits(stand.generation[i]!, stand.kind[i]!) });
+  }
+  if (waiting.length === 0) return;
+  const demand = waiting.reduce((sum, { n, place, nursery }) => sum + n * (place - nursery), 0);
+  if (used + demand <= compiled.placeUnits) for (const entry of waiting) plant(orchard, entry, entry.n);
+  else plantInRandomOrder(orchard, waiting, used);
+}
+
+function aliveFrom(orchard: Orchard, from: number): number {
+  let n = 0;
+  for (let i = from; i < orchard.stand.count; i += 1) n += orchard.stand.alive[i]!;
+  return n;
+}
+
+function plant(orchard: Orchard, { cohort, class: k, individual, place }: Waiting, n: number): void {
+  const { cohorts, stand } = orchard;
+  orchard.tally.planted += n;
+  if (individual >= 0) {
+    stand.planted[individual] = 1;
+    stand.units[individual] = place;
+  } else {
+    cohorts.counts[cohort * CLASSES + k]! -= n;
+    cohorts.counts[cohort * CLASSES + k + 1]! += n;
+  }
+}
+
+/** Room is short: seedlings come in random order; those without a place wait, at most `waitYears`, and are then counted as no room. */
+function plantInRandomOrder(orchard: Orchard, waiting: Waiting[], usedBefore: number): void {
+  const { compiled, luck, year } = orchard;
+  let used = usedBefore;
+  luck.key(stageKey(0, STAGE.planting, year));
+  const open = waiting.map((entry) => ({ entry, left: entry.n, refused: 0 }));
+  let left = open.reduce((sum, { left: n }) => sum + n, 0);
+  while (left > 0) {
+    let pick = luck.uniform() * left;
+    const chosen = open.find((candidate) => (pick -= candidate.left) < 0) ?? open.find((candidate) => candidate.left > 0)!;
+    const extra = chosen.entry.place - chosen.entry.nursery;
+    chosen.left -= 1;
+    left -= 1;
+    if (used + extra <= compiled.placeUnits) {
+      used += extra;
+      plant(orchard, chosen.entry, 1);
+    } else chosen.refused += 1;
+  }
+  for (const { entry, refused } of open) if (refused > 0) refuse(orchard, entry, refused);
+}
+
+function refuse(orchard: Orchard, { cohort, class: k, individual }: Waiting, n: number): void {
+  const { cohorts, compiled, stand, tally, year } = orchard;
+  const kind = compiled.kinds[cohorts.kind[cohort]!]!;
+  if (year - cohorts.born[cohort]! - kind.plantOutAge < kind.waitYears) return;
+  if (individual >= 0) {
+    if (stand.status[individual] !== STATUS.young) return;
+    lose(orchard, individual);
+  } else {
+    cohorts.counts[cohort * CLASSES + k]! -= n;
+    cohorts.left[cohort]! -= n;
+  }
+  tally.noRoom += n;
+  orchard.state(cohorts.generation[cohort]!).refused += n;
+}

@@ -1,0 +1,109 @@
+import { STAGES } from './outlook.ts';
+
+/** Whole numbers kept for each run of a plan. Years are indices from the start year, −1 for never. */
+export const RUN_COLUMNS = [
+  'yearProven',
+  'yearStood',
+  'proven',
+  'trulyGood',
+  'failure',
+  'flowers',
+  'fruits',
+  'seedlings',
+  'planted',
+  'fruiting',
+  'judgings',
+  'grafts',
+  'weakSaved',
+  'tests',
+  'noRoom',
+] as const;
+export type RunColumn = (typeof RUN_COLUMNS)[number];
+
+/** Amounts kept for each run of a plan. */
+export const AMOUNT_COLUMNS = ['treeYears', 'mostPlaces', 'busiestHours', 'totalHours', 'busiestMoney', 'totalMoney'] as const;
+export type AmountColumn = (typeof AMOUNT_COLUMNS)[number];
+
+/** Whole numbers kept for each run and generation: milestones, then counts by stage. */
+export const MILESTONES = ['firstPollination', 'firstSeedling', 'firstFruit', 'firstPick', 'lastWork'] as const;
+export type Milestone = (typeof MILESTONES)[number];
+export const GENERATION_COLUMNS = [...MILESTONES, ...STAGES] as const;
+export type GenerationColumn = (typeof GENERATION_COLUMNS)[number];
+
+/** How many columns a plan has. */
+export interface Shape {
+  readonly generations: number;
+  readonly rules: number;
+  readonly facts: number;
+  readonly measured: number;
+}
+
+/**
+ * Results of the runs `from` … `from + runs − 1` of one plan, column by column: quantiles and paired comparisons stay exact.
+ * Order of ints: RUN_COLUMNS, the rule drawn for each shown trait, each yes/no fact, then GENERATION_COLUMNS of each
+ * generation. Order of amounts: AMOUNT_COLUMNS, then seen minus true value summed over proven trees, by measured trait.
+ */
+export class Columns {
+  readonly ints: Int32Array;
+  readonly amounts: Float64Array;
+
+  constructor(
+    readonly shape: Shape,
+    readonly runs: number,
+    data?: { readonly ints: Int32Array; readonly amounts: Float64Array },
+  ) {
+    this.ints = data?.ints ?? new Int32Array(runs * intColumns(shape));
+    this.amounts = data?.amounts ?? new Float64Array(runs * (AMOUNT_COLUMNS.length + shape.measured));
+  }
+
+  private int(column: number): Int32Array {
+    return this.ints.subarray(column * this.runs, (column + 1) * this.runs);
+  }
+
+  run(name: RunColumn): Int32Array {
+    return this.int(RUN_COLUMNS.indexOf(name));
+  }
+
+  rule(shownTrait: number): Int32Array {
+    return this.int(RUN_COLUMNS.length + shownTrait);
+  }
+
+  fact(fact: number): Int32Array {
+    return this.int(RUN_COLUMNS.length + this.shape.rules + fact);
+  }
+
+  generation(g: number, name: GenerationColumn): Int32Array {
+    return this.int(RUN_COLUMNS.length + this.shape.rules + this.shape.facts + g * GENERATION_COLUMNS.length + GENERATION_COLUMNS.indexOf(name));
+  }
+
+  amount(name: AmountColumn): Float64Array {
+    return this.amountAt(AMOUNT_COLUMNS.indexOf(name));
+  }
+
+  shortfall(measuredTrait: number): Float64Array {
+    return this.amountAt(AMOUNT_COLUMNS.length + measuredTrait);
+  }
+
+  private amountAt(column: number): Float64Array {
+    return this.amounts.subarray(column * this.runs, (column + 1) * this.runs);
+  }
+
+  /** Copies the runs of a chunk to their place, run `at` onwards. */
+  place(chunk: Columns, at: number): void {
+    for (let c = 0; c < this.ints.length / this.runs; c += 1) this.ints.set(chunk.ints.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
+    for (let c = 0; c < this.amounts.length / this.runs; c += 1) this.amounts.set(chunk.amounts.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
+  }
+
+  /** The first `runs` runs as columns of their own. */
+  first(runs: number): Columns {
+    if (runs === this.runs) return this;
+    const part = new Columns(this.shape, runs);
+    for (let c = 0; c < part.ints.length / runs; c += 1) part.ints.set(this.ints.subarray(c * this.runs, c * this.runs + runs), c * runs);
+    for (let c = 0; c < part.amounts.length / runs; c += 1) part.amounts.set(this.amounts.subarray(c * this.runs, c * this.runs + runs), c * runs);
+    return part;
+  }
+}
+
+function intColumns({ rules, facts, generations }: Shape): number {
+  return RUN_COLUMNS.length + rules + facts + generations * GENERATION_COLUMNS.length;
+}

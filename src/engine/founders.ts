@@ -1,4 +1,5 @@
 import { qualifies } from '../genetics/genome.ts';
+import { MAX_WEIGHED_GENES } from '../model/limits.ts';
 import { wholePower } from '../random/elementary.ts';
 import type { Stream } from '../random/stream.ts';
 import type { Compiled, CompiledRule, CompiledTree } from './compiled.ts';
@@ -6,8 +7,8 @@ import type { Compiled, CompiledRule, CompiledTree } from './compiled.ts';
 /** Chance of k shows in n seasons at rate p, without the binomial coefficient (the same for every genotype). */
 const likelihood = (k: number, n: number, p: number) => wholePower(p, k) * wholePower(1 - p, n - k);
 
-/** Most genotypes that are weighed for one tree: 3⁹. The check keeps programmes below it. */
-export const MAX_WEIGHED_GENES = 9;
+
+
 
 /**
  * Draws the gene words of founding trees, conditioned on what was seen of them under the future's rules: each genotype of the

@@ -4,10 +4,10 @@ import { CLASSES } from './cohorts.ts';
 import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE_COUNT, type Orchard } from './orchard.ts';
 import { STATUS } from './stand.ts';
-import { wantsMore, type Pollination } from './pollination.ts';
+import { wantsMore } from './pollination.ts';
 
 /** Why no tree was proven: looked at for the last generation that started, the first reason that applies (docs/model.md §11). */
-export function failureOf(orchard: Orchard, pollination: Pollination): Failure {
+export function failureOf(orchard: Orchard): Failure {
   const { plan } = orchard;
   let g = 0;
   plan.generations.forEach((generation, i) => {
@@ -16,7 +16,7 @@ export function failureOf(orchard: Orchard, pollination: Pollination): Failure {
   const generation = orchard.generation(g);
   const state = orchard.state(g);
   if (state.raised === 0) {
-    if (wantsMore(orchard, g)) return parentsDead(orchard, g, pollination) ? 'onlyTreeLost' : 'stillWaiting';
+    if (wantsMore(orchard, g)) return parentsDead(orchard, g) ? 'onlyTreeLost' : 'stillWaiting';
     if (state.inGround > 0) return 'stillWaiting';
     if (orchard.stages[g * STAGE_COUNT + 1] === 0) return 'noFruit';
     return state.refused > 0 ? 'noRoom' : 'noSeedling';
@@ -24,18 +24,18 @@ export function failureOf(orchard: Orchard, pollination: Pollination): Failure {
   if (unjudged(orchard, g) > state.raised / 10) return 'stillWaiting';
   if (state.bore === 0) return state.refused > 0 ? 'noRoom' : 'seedlingsDied';
   const usedLater = plan.generations.some((later) => [...later.seedParents, ...later.pollenParents].some((parent) => parent.picksOf === g));
-  const goalAhead = generation.judge > 0 && state.picks.some((pick) => orchard.stand.judged[pick]! < orchard.compiled.goal.crops);
-  if (state.picks.length > 0 && (usedLater || goalAhead)) return state.picks.some((pick) => orchard.lives(pick)) ? 'stillWaiting' : 'onlyTreeLost';
+  const ahead = (pick: number) => usedLater || (generation.judge > 0 && orchard.stand.judged[pick]! < orchard.compiled.goal.crops);
+  if (state.picks.some((pick) => ahead(pick) && orchard.lives(pick))) return 'stillWaiting';
+  if (state.picks.some(ahead) && orchard.livingPicks(g) === 0) return 'onlyTreeLost';
   return 'noneGoodEnough';
 }
 
-/** All parents of one side are gone for good. */
-function parentsDead(orchard: Orchard, g: number, pollination: Pollination): boolean {
-  if (pollination.pairs(g).length > 0) return false;
+/** All its parents, on both sides, are gone for good. */
+function parentsDead(orchard: Orchard, g: number): boolean {
   const generation = orchard.generation(g);
-  const dead = ({ tree, picksOf }: { readonly tree: number; readonly picksOf: number }) =>
-    tree >= 0 ? orchard.weather.treeLost[tree]! <= orchard.year : orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0;
-  return generation.seedParents.every(dead) || (generation.pollination === 0 && generation.pollenParents.every(dead));
+  return [...generation.seedParents, ...generation.pollenParents].every(({ tree, picksOf }) =>
+    tree >= 0 ? orchard.weather.treeLost[tree]! <= orchard.year : orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0,
+  );
 }
 
 /** Seedlings still standing that have not had their judged crops. */
@@ -53,7 +53,7 @@ function unjudged(orchard: Orchard, g: number): number {
 }
 
 /** Writes the finished future to row `row` of the columns. */
-export function record(orchard: Orchard, pollination: Pollination, columns: Columns, row: number): void {
+export function record(orchard: Orchard, columns: Columns, row: number): void {
   const { tally, facts, compiled, plan } = orchard;
   const { ints, amounts, runs } = columns;
   let c = 0;
@@ -61,7 +61,7 @@ export function record(orchard: Orchard, pollination: Pollination, columns: Colu
     ints[c * runs + row] = value;
     c += 1;
   };
-  const failure = tally.yearProven >= 0 ? -1 : FAILURES.indexOf(failureOf(orchard, pollination));
+  const failure = tally.yearProven >= 0 ? -1 : FAILURES.indexOf(failureOf(orchard));
   for (const name of RUN_COLUMNS) int(name === 'failure' ? failure : tally[name]);
   for (const rule of facts.ruleOf) int(rule);
   for (const holds of facts.holds) int(holds);

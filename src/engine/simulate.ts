@@ -96,7 +96,7 @@ export class Simulator {
 
   private record(plan: number, columns: Columns, row: number): void {
     this.run(plan);
-    record(this.orchard, this.pollination, columns, row);
+    record(this.orchard, columns, row);
   }
 
   /** One future of one plan, on the facts and weather drawn before. Order within a year: winter, spring, season. */

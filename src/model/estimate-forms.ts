@@ -24,6 +24,16 @@ export function withSource(estimate: Estimate, source: Source): Estimate {
   return typeof estimate === 'number' ? { value: estimate, source } : { ...estimate, source };
 }
 
+/** Returns the numbers alone; a number that only carried a source becomes a bare one. */
+export function withoutSource(estimate: Estimate): Estimate {
+  if (typeof estimate === 'number') return estimate;
+  if ('value' in estimate) return estimate.value;
+  if ('low' in estimate) return { low: estimate.low, likely: estimate.likely, high: estimate.high };
+  if ('oneOf' in estimate) return { oneOf: estimate.oneOf };
+  const { hits, of, lots, unit } = estimate;
+  return { hits, of, lots, ...(unit ? { unit } : {}) };
+}
+
 const clamp = ({ min, max }: Bounds, value: number): number => Math.min(max, Math.max(min, value));
 /** Rounds to so many digits that a hand would write; a clamped end stays where it is. */
 const tidy = (value: number, digits = 3): number => Number(value.toPrecision(digits));

@@ -1,0 +1,16 @@
+import { checkBiology } from './check/biology.ts';
+import { checkCrosses } from './check/crosses.ts';
+import { checkPlans } from './check/plans.ts';
+import { checkReferences } from './check/references.ts';
+import type { Problem } from './problem.ts';
+import type { Programme } from './programme.ts';
+
+/**
+ * Everything that the schema alone cannot see, in words. References first: the other checks rely on them and are left out while
+ * any is broken.
+ */
+export function checkProgramme(programme: Programme): Problem[] {
+  const references = checkReferences(programme);
+  if (references.length > 0) return references;
+  return [...checkBiology(programme), ...checkCrosses(programme), ...checkPlans(programme)];
+}

@@ -1,0 +1,18 @@
+import type { Estimate } from './estimate.ts';
+
+/**
+ * Middle of an estimate, for checks and for words: the number itself, the PERT mean (low + 4·likely + high)/6, the Jeffreys mean
+ * (hits + ½)/(of + 1) a flower, or the weighted mean. The design effect of a count moves it little and is left to the engine.
+ */
+export function meanOf(estimate: Estimate): number {
+  if (typeof estimate === 'number') return estimate;
+  if ('value' in estimate) return estimate.value;
+  if ('low' in estimate) return (estimate.low + 4 * estimate.likely + estimate.high) / 6;
+  if ('hits' in estimate) {
+    const unit = (estimate.hits + 0.5) / (estimate.of + 1);
+    const flowers = estimate.unit?.flowers ?? 1;
+    return flowers === 1 ? unit : 1 - (1 - unit) ** (1 / flowers);
+  }
+  const total = estimate.oneOf.reduce((sum, { weight }) => sum + weight, 0);
+  return estimate.oneOf.reduce((sum, { value, weight }) => sum + (value * weight) / total, 0);
+}

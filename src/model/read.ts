@@ -1,0 +1,84 @@
+import { checkProgramme } from './check.ts';
+import { FORMAT, programmeSchema, VERSION, type Programme } from './programme.ts';
+import { isRecord, type Problem } from './problem.ts';
+import type { z } from 'zod';
+
+/** A file larger than this is refused before it is read. */
+export const MOST_BYTES = 5_000_000;
+
+export type Reading = { readonly ok: true; readonly programme: Programme; readonly notes: readonly Problem[] } | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const refuse = (message: string, fix: string): Reading => ({ ok: false, problems: [{ path: [], message, fix, stops: true }] });
+
+/** Reads a programme from the text of a file, a link or the device's storage. Never throws; never repairs. */
+export function readProgramme(text: string): Reading {
+  if (text.length > MOST_BYTES) return refuse('This file is larger than 5 MB', 'A programme of ours is far smaller; choose another file.');
+  let document: unknown;
+  try {
+    document = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    return refuse(`This is not a programme file: it is not JSON (${error instanceof Error ? error.message : 'unreadable'})`, 'Open a file that Orchard Odds has saved.');
+  }
+  return parseProgramme(document);
+}
+
+/** Reads a programme from plain data. */
+export function parseProgramme(document: unknown): Reading {
+  if (!isRecord(document)) return refuse('This is not a programme: it is not an object', 'Open a file that Orchard Odds has saved.');
+  if (document['format'] !== FORMAT) return refuse('This is not a programme of Orchard Odds: its “format” says something else', `It should say “${FORMAT}”.`);
+  const version = document['version'];
+  if (typeof version === 'number' && version > VERSION)
+    return refuse(`This file was saved by a newer Orchard Odds (version ${String(version)}; this one knows up to ${String(VERSION)})`, 'Open it with the newer one. Nothing was changed.');
+  const parsed = programmeSchema.safeParse(document);
+  if (!parsed.success) return { ok: false, problems: parsed.error.issues.slice(0, 50).map((issue) => problemOf(issue)) };
+  const problems = checkProgramme(parsed.data);
+  return problems.some(({ stops }) => stops) ? { ok: false, problems } : { ok: true, programme: parsed.data, notes: problems };
+}
+
+/** One issue of the schema in words. Of a choice of forms, the form that came closest is complained of. */
+function problemOf(issue: z.core.$ZodIssue): Problem {
+  const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
+  const at = (message: string, fix?: string): Problem => ({ path, message, ...(fix === undefined ? {} : { fix }), stops: true });
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return at(`does not know ${issue.keys.map((key) => `“${key}”`).join(', ')}`, 'Remove it, or check its spelling.');
+    case 'invalid_union': {
+      const closest = issue.errors.reduce<readonly z.core.$ZodIssue[] | null>((best, errors) => (best === null || depth(errors) > depth(best) ? errors : best), null);
+      const inner = closest?.[0];
+      if (inner && (inner.path.length > 0 || inner.code === 'unrecognized_keys')) {
+        const problem = problemOf(inner);
+        return { ...problem, path: [...path, ...problem.path] };
+      }
+      return at('is in none of the forms that fit here');
+    }
+    case 'too_small':
+      return at(issue.origin === 'string' || issue.origin === 'array' ? 'must not be empty' : `must be at least ${String(issue.minimum)}`);
+    case 'too_big':
+      return at(issue.origin === 'string' ? `must be at most ${String(issue.maximum)} letters` : issue.origin === 'array' ? `must be at most ${String(issue.maximum)}` : `must be at most ${String(issue.maximum)}`);
+    case 'invalid_type':
+      return at(issue.message.includes('received undefined') ? 'is missing' : `must be ${expected(issue.expected)}`);
+    case 'invalid_value':
+      return at(`must be one of: ${issue.values.map((value) => `“${String(value)}”`).join(', ')}`);
+    default:
+      return at(issue.message);
+  }
+}
+
+const depth = (errors: readonly z.core.$ZodIssue[]) => Math.max(...errors.map((error) => error.path.length * 10 - errors.length));
+
+function expected(type: string): string {
+  switch (type) {
+    case 'number':
+      return 'a number';
+    case 'int':
+      return 'a whole number';
+    case 'string':
+      return 'a text';
+    case 'boolean':
+      return 'true or false';
+    case 'array':
+      return 'a list';
+    default:
+      return 'an entry with named parts';
+  }
+}

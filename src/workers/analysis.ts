@@ -1,0 +1,79 @@
+import type { Programme } from '../model/programme.ts';
+import { Columns } from '../results/columns.ts';
+import type { FactSets } from '../statistics/outlook.ts';
+import type { Runner } from './runner.ts';
+
+/** Second pass: sets of facts × futures for each. **Source:** docs/model.md §2. */
+export const FACT_SETS = 100;
+export const FUTURES_A_SET = 100;
+/** The first picture is drawn from so few futures. */
+export const FIRST_LOOK = 200;
+
+export interface Progress {
+  /** Futures finished without a gap from the first, for every plan asked. */
+  readonly runs: number;
+  /** Columns of those futures, in the order of `plans`. */
+  readonly columns: readonly Columns[];
+  readonly factSets: readonly (FactSets | null)[];
+}
+
+/**
+ * Runs plans (positions) of a programme and reports as results stream in: first a quick look, then sharper, last the second
+ * pass over sets of facts. Resolves with everything; rejects with GivenUp when the runner is given a newer programme.
+ * @param runs futures for each plan
+ * @param chunk futures in one task; small enough that a thread is free again soon
+ */
+export async function analyse(
+  runner: Runner,
+  programme: Programme,
+  plans: readonly number[],
+  { runs, chunk = 500, secondPass = true, setsInTask = 2 }: { readonly runs: number; readonly chunk?: number; readonly secondPass?: boolean; readonly setsInTask?: number },
+  report: (progress: Progress) => void,
+): Promise<Progress> {
+  runner.load(programme);
+  const none = plans.map(() => null);
+  let whole: Columns[] | null = null;
+  const finished = new Set<number>();
+  let done = 0;
+  const cuts = cutsOf(runs, chunk, runner.threads);
+  const lengths = new Map(cuts.map(({ from, length }) => [from, length]));
+  const columnsSoFar = () => (whole ?? []).map((columns) => columns.first(done));
+  await Promise.all(
+    cuts.map(async ({ from, length }) => {
+      const part = await runner.runs(plans, from, length);
+      whole ??= part.map(({ shape }) => new Columns(shape, runs));
+      part.forEach((columns, p) => whole?.[p]?.place(columns, from));
+      finished.add(from);
+      const before = done;
+      while (finished.has(done)) done += lengths.get(done) ?? 0;
+      if (done > before && done < runs) report({ runs: done, columns: columnsSoFar(), factSets: none });
+    }),
+  );
+  const columns = whole ?? [];
+  if (!secondPass) return { runs, columns, factSets: none };
+  report({ runs, columns, factSets: none });
+  const years = programme.lastYear - programme.startYear + 1;
+  const provenBy = plans.map(() => new Int32Array(FACT_SETS * years));
+  await Promise.all(
+    Array.from({ length: Math.ceil(FACT_SETS / setsInTask) }, async (_, task) => {
+      const from = task * setsInTask;
+      const sets = Math.min(setsInTask, FACT_SETS - from);
+      const part = await runner.factSets(plans, from, sets, FUTURES_A_SET);
+      provenBy.forEach((all, p) => all.set(part.subarray(p * sets * years, (p + 1) * sets * years), from * years));
+    }),
+  );
+  return { runs, columns, factSets: provenBy.map((all) => ({ provenBy: all, sets: FACT_SETS, futures: FUTURES_A_SET })) };
+}
+
+/** Tasks: a quick first look shared by the threads, then chunks. Cuts never change results, only when they arrive. */
+function cutsOf(runs: number, chunk: number, threads: number): { from: number; length: number }[] {
+  const cuts: { from: number; length: number }[] = [];
+  const look = Math.max(1, Math.ceil(Math.min(FIRST_LOOK, runs) / threads));
+  let from = 0;
+  while (from < runs) {
+    const length = Math.min(cuts.length < threads ? look : chunk, runs - from);
+    cuts.push({ from, length });
+    from += length;
+  }
+  return cuts;
+}

@@ -1,0 +1,138 @@
+import type { Programme } from '../model/programme.ts';
+import { Columns } from '../results/columns.ts';
+import { host } from './host.ts';
+import type { Reply, Request } from './protocol.ts';
+
+/** A thread that answers requests in order. */
+export interface Thread {
+  post(request: Request): void;
+  /** Called with each reply; a thread that breaks reports through `broken`. */
+  listen(reply: (reply: Reply) => void, broken: (error: Error) => void): void;
+  end(): void;
+}
+
+/** Runs futures of one programme somewhere. All runners give the same bytes. */
+export interface Runner {
+  readonly threads: number;
+  /** Replaces the programme; what is under way for the one before is given up. */
+  load(programme: Programme): void;
+  runs(plans: readonly number[], from: number, runs: number): Promise<Columns[]>;
+  factSets(plans: readonly number[], from: number, sets: number, futures: number): Promise<Int32Array>;
+  end(): void;
+}
+
+/** A task was given up because a newer programme came. */
+export class GivenUp extends Error {
+  override readonly name = 'GivenUp';
+}
+
+/** On the calling thread. With `serialise`, every message is copied as between threads: finds what cannot cross. */
+export function inlineThread(serialise = false): Thread {
+  const answer = host();
+  let onReply: (reply: Reply) => void = () => undefined;
+  return {
+    post(request) {
+      const result = answer(serialise ? structuredClone(request) : request);
+      if (result) queueMicrotask(() => onReply(serialise ? structuredClone(result.reply) : result.reply));
+    },
+    listen(reply) {
+      onReply = reply;
+    },
+    end() {
+      onReply = () => undefined;
+    },
+  };
+}
+
+interface Task {
+  readonly request: Exclude<Request, { type: 'load' }>;
+  readonly done: (reply: Reply) => void;
+  readonly failed: (error: Error) => void;
+}
+
+interface Slot {
+  thread: Thread;
+  task: Task | null;
+  loaded: number;
+}
+
+/**
+ * Spreads tasks over threads. Results belong to tasks, never to threads or to the order of arrival. A new programme drops waiting
+ * tasks at once and ignores what running ones still answer; tasks are kept short by the caller, so no thread need be killed.
+ */
+export function poolRunner(makeThread: () => Thread, threads: number): Runner {
+  const waiting: Task[] = [];
+  let programme: Programme | null = null;
+  let version = 0;
+  let nextId = 1;
+
+  const serve = (slot: Slot) => {
+    slot.thread.listen(
+      (reply) => {
+        const { task } = slot;
+        if (!task || reply.id !== task.request.id) return;
+        slot.task = null;
+        if (reply.type === 'failed') task.failed(Object.assign(new Error(reply.message), { name: reply.name, stack: reply.stack }));
+        else task.done(reply);
+        feed(slot);
+      },
+      (error) => {
+        const { task } = slot;
+        slot.thread.end();
+        slot.thread = makeThread();
+        slot.loaded = 0;
+        slot.task = null;
+        serve(slot);
+        task?.failed(error);
+        feed(slot);
+      },
+    );
+  };
+  const feed = (slot: Slot) => {
+    if (slot.task || !programme) return;
+    const task = waiting.shift();
+    if (!task) return;
+    if (slot.loaded !== version) {
+      slot.thread.post({ type: 'load', programme });
+      slot.loaded = version;
+    }
+    slot.task = task;
+    slot.thread.post(task.request);
+  };
+  const slots = Array.from({ length: threads }, (): Slot => ({ thread: makeThread(), task: null, loaded: 0 }));
+  slots.forEach(serve);
+  const ask = (request: (id: number) => Task['request']) =>
+    new Promise<Reply>((done, failed) => {
+      waiting.push({ request: request(nextId++), done, failed });
+      slots.forEach(feed);
+    });
+
+  return {
+    threads,
+    load(next) {
+      programme = next;
+      version += 1;
+      const stopped = new GivenUp('A newer programme came.');
+      for (const task of waiting.splice(0)) task.failed(stopped);
+      for (const slot of slots) {
+        // The thread finishes its short task; its answer no longer belongs to anyone.
+        const { task } = slot;
+        if (task) slot.task = { request: task.request, done: () => undefined, failed: () => undefined };
+        task?.failed(stopped);
+      }
+    },
+    async runs(plans, from, runs) {
+      const reply = await ask((id) => ({ type: 'runs', id, plans, from, runs }));
+      if (reply.type !== 'runs') throw new Error('The thread answered another question.');
+      return reply.columns.map((part) => new Columns(part.shape, part.runs, part));
+    },
+    async factSets(plans, from, sets, futures) {
+      const reply = await ask((id) => ({ type: 'factSets', id, plans, from, sets, futures }));
+      if (reply.type !== 'factSets') throw new Error('The thread answered another question.');
+      return reply.provenBy;
+    },
+    end() {
+      for (const slot of slots) slot.thread.end();
+    },
+  };
+}

@@ -1,0 +1,81 @@
+import { family, offspringShares, phenotypeShares, shareQualifying, type Copies, type Needs } from '../../src/genetics/family.ts';
+import { carrierIfNotShown, hardyWeinberg, inbreeding, openPollinated, strayShareOfFruit, type Mating } from '../../src/genetics/population.ts';
+import { atLeast, binomialPmf, plantsNeeded } from '../../src/statistics/binomial.ts';
+import { range, type Check, type Checks } from './published.ts';
+
+/** At least one copy of each gene named (one letter each). */
+const has = (genes: string): Needs => ({ needs: 'all', of: Array.from(genes).map((gene) => ({ gene, copies: 1 })) });
+const hasAny = (genes: string): Needs => ({ needs: 'any', of: Array.from(genes).map((gene) => ({ gene, copies: 1 })) });
+
+/** Second generation of a hybrid with one copy of each gene, in parts of 4^genes. */
+function f2(genes: string, phenotypes: readonly Needs[]): number[] {
+  const hybrid: Copies = Object.fromEntries(Array.from(genes).map((gene) => [gene, 1]));
+  return phenotypeShares(family(hybrid, hybrid, Array.from(genes)), phenotypes).map((share) => share * 4 ** genes.length);
+}
+
+const inbreedingSeries =
+  (mating: Mating, generations: number): Check =>
+  () =>
+    range(1, generations).map((t) => inbreeding(mating, t));
+
+const openSeedlingsNeeded: Check = (inputs) =>
+  plantsNeeded(openPollinated(inputs.number('motherCopies'), inputs.number('pollenFrequency'))[2], 1, inputs.number('P'));
+const strayShare: Check = (inputs) => strayShareOfFruit(inputs.number('set'), inputs.number('stray'));
+
+/** Seedlings of a selfed hybrid that show nothing in all of n progeny although it carries the allele. */
+const missed = (progeny: number): number => binomialPmf(0, progeny, shareQualifying({ a: 1 }, { a: 1 }, { needs: 'all', of: [{ gene: 'a', copies: 2 }] }));
+
+export const inheritanceChecks: Checks = {
+  'mendel-1to2to1': (inputs) => [...offspringShares(inputs.number('mother') / 2, inputs.number('father') / 2)].reverse().map((share) => share * 4),
+  'mendel-9331': () => f2('AB', [has('AB'), has('A'), has('B')]),
+  'mendel-testcross1': (inputs) =>
+    phenotypeShares(family({ A: inputs.number('mother') }, { A: inputs.number('father') }, ['A']), [has('A')]).map((share) => share * 2),
+  'mendel-trihybrid': () => f2('ABC', [has('ABC'), has('AB'), has('AC'), has('A'), has('BC'), has('B'), has('C')]),
+  'epistasis-9-7': () => f2('AB', [has('AB')]),
+  'epistasis-9-3-4': () => {
+    const [both, first, neither] = f2('AB', [has('AB'), has('A')]);
+    return [both!, neither!, first!];
+  },
+  'epistasis-12-3-1': () => f2('AB', [has('A'), has('B')]),
+  // The allele counted at the first locus is the recessive one, which alone lets the second show.
+  'epistasis-13-3': () =>
+    f2('aB', [
+      {
+        needs: 'all',
+        of: [
+          { gene: 'a', copies: 2 },
+          { gene: 'B', copies: 1 },
+        ],
+      },
+    ]).reverse(),
+  'epistasis-9-6-1': () => f2('AB', [has('AB'), hasAny('AB')]),
+  'penetrance-3to1': (inputs) => inputs.number('penetrance') * shareQualifying({ a: 1 }, { a: 1 }, { needs: 'all', of: [{ gene: 'a', copies: 2 }] }),
+  'fix-m-loci': (inputs) => inbreeding('selfing', inputs.number('selfings')) ** inputs.number('genes'),
+  'hw-carrier-2500': (inputs) => hardyWeinberg(Math.sqrt(inputs.number('q2')))[1],
+  'hw-carrier-10000': (inputs) => hardyWeinberg(Math.sqrt(inputs.number('q2')))[1],
+  'hw-carrier-cond': (inputs) => carrierIfNotShown(inputs.number('q')),
+  'op-recessive-Aa-0.1-50': (inputs) =>
+    atLeast(1, inputs.number('seedlings'), openPollinated(inputs.number('motherCopies'), inputs.number('pollenFrequency'))[2]),
+  'op-recessive-random-0.1-100': (inputs) => atLeast(1, inputs.number('seedlings'), hardyWeinberg(inputs.number('frequency'))[2]),
+  'op-n-Aa-0.1': openSeedlingsNeeded,
+  'op-n-aa-0.1': openSeedlingsNeeded,
+  'op-n-Aa-0.02': openSeedlingsNeeded,
+  'F-selfing': inbreedingSeries('selfing', 6),
+  'F-fullsib': inbreedingSeries('fullSibs', 10),
+  'F-halfsib': inbreedingSeries('halfSibs', 5),
+  'F-backcross-rb': inbreedingSeries('backcross', 6),
+  'F-relations': () => [inbreeding('selfing', 1), inbreeding('fullSibs', 1), inbreeding('halfSibs', 1)],
+  'carrier-test-5': (inputs) => {
+    const silent =
+      inputs.number('prior') * binomialPmf(0, inputs.number('n'), shareQualifying({ a: 1 }, { a: 2 }, { needs: 'all', of: [{ gene: 'a', copies: 2 }] }));
+    return silent / (silent + 1 - inputs.number('prior'));
+  },
+  'mendel-misclass': (inputs) => missed(inputs.number('progeny')),
+  'mendel-corrected-ratio': (inputs) => [2 * (1 - missed(inputs.number('progeny'))), 1 + 2 * missed(inputs.number('progeny'))],
+  'PC11-0.018': strayShare,
+  'PC11-0.02': strayShare,
+  'PC11-0.08': strayShare,
+  'PC11-0.2': strayShare,
+  'PC11-0.4': strayShare,
+  PC16: (inputs) => carrierIfNotShown(inputs.number('frequency')),
+};

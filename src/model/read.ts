@@ -6,7 +6,10 @@ import type { z } from 'zod';
 /** A file larger than this is refused before it is read. */
 export const MOST_BYTES = 5_000_000;
 
-export type Reading = { readonly ok: true; readonly programme: Programme; readonly notes: readonly Problem[] } | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A document that has the right form but contradicts itself comes as a draft: it can be shown and mended, not run. */
+export type Reading =
+  | { readonly ok: true; readonly programme: Programme; readonly notes: readonly Problem[] }
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly draft?: Programme };
 
 const refuse = (message: string, fix: string): Reading => ({ ok: false, problems: [{ path: [], message, fix, stops: true }] });
 
@@ -32,7 +35,7 @@ export function parseProgramme(document: unknown): Reading {
   const parsed = programmeSchema.safeParse(document);
   if (!parsed.success) return { ok: false, problems: parsed.error.issues.slice(0, 50).map((issue) => problemOf(issue)) };
   const problems = checkProgramme(parsed.data);
-  return problems.some(({ stops }) => stops) ? { ok: false, problems } : { ok: true, programme: parsed.data, notes: problems };
+  return problems.some(({ stops }) => stops) ? { ok: false, problems, draft: parsed.data } : { ok: true, programme: parsed.data, notes: problems };
 }
 
 /** One issue of the schema in words. Of a choice of forms, the form that came closest is complained of. */

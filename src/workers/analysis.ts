@@ -9,12 +9,16 @@ export const FUTURES_A_SET = 100;
 /** The first picture is drawn from so few futures. */
 export const FIRST_LOOK = 200;
 
-export interface Progress {
-  /** Futures finished without a gap from the first, for every plan asked. */
-  readonly runs: number;
-  /** Columns of those futures, in the order of `plans`. */
+export interface Analysis {
+  /** Columns of all futures, in the order of `plans`. */
   readonly columns: readonly Columns[];
   readonly factSets: readonly (FactSets | null)[];
+}
+
+/** Futures finished without a gap from the first, for every plan asked; their columns are copied out only when asked for. */
+export interface Progress {
+  readonly runs: number;
+  readonly columns: () => readonly Columns[];
 }
 
 /**
@@ -29,7 +33,7 @@ export async function analyse(
   plans: readonly number[],
   { runs, chunk = 500, secondPass = true, setsInTask = 2 }: { readonly runs: number; readonly chunk?: number; readonly secondPass?: boolean; readonly setsInTask?: number },
   report: (progress: Progress) => void,
-): Promise<Progress> {
+): Promise<Analysis> {
   runner.load(programme);
   const none = plans.map(() => null);
   let whole: Columns[] | null = null;
@@ -37,7 +41,6 @@ export async function analyse(
   let done = 0;
   const cuts = cutsOf(runs, chunk, runner.threads);
   const lengths = new Map(cuts.map(({ from, length }) => [from, length]));
-  const columnsSoFar = () => (whole ?? []).map((columns) => columns.first(done));
   await Promise.all(
     cuts.map(async ({ from, length }) => {
       const part = await runner.runs(plans, from, length);
@@ -46,12 +49,12 @@ export async function analyse(
       finished.add(from);
       const before = done;
       while (finished.has(done)) done += lengths.get(done) ?? 0;
-      if (done > before && done < runs) report({ runs: done, columns: columnsSoFar(), factSets: none });
+      const ready = done;
+      if (ready > before) report({ runs: ready, columns: () => (whole ?? []).map((columns) => columns.first(ready)) });
     }),
   );
   const columns = whole ?? [];
-  if (!secondPass) return { runs, columns, factSets: none };
-  report({ runs, columns, factSets: none });
+  if (!secondPass) return { columns, factSets: none };
   const years = programme.lastYear - programme.startYear + 1;
   const provenBy = plans.map(() => new Int32Array(FACT_SETS * years));
   await Promise.all(
@@ -62,7 +65,7 @@ export async function analyse(
       provenBy.forEach((all, p) => all.set(part.subarray(p * sets * years, (p + 1) * sets * years), from * years));
     }),
   );
-  return { runs, columns, factSets: provenBy.map((all) => ({ provenBy: all, sets: FACT_SETS, futures: FUTURES_A_SET })) };
+  return { columns, factSets: provenBy.map((all) => ({ provenBy: all, sets: FACT_SETS, futures: FUTURES_A_SET })) };
 }
 
 /** Tasks: a quick first look shared by the threads, then chunks. Cuts never change results, only when they arrive. */

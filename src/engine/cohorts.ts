@@ -33,6 +33,8 @@ export class Cohorts {
   counts: Int32Array;
   /** Seedlings left in the cohort; a cohort at 0 is skipped. */
   left: Int32Array;
+  /** Classes that can hold seedlings: 4 where none is weak and none is grafted, else all. */
+  classes: Int32Array;
   start: Float64Array;
   shape: Float64Array;
   scale: Float64Array;
@@ -56,6 +58,7 @@ export class Cohorts {
     this.pollinated = ints();
     this.born = ints();
     this.left = ints();
+    this.classes = ints();
     this.counts = new Int32Array(this.capacity * CLASSES);
     this.start = reals();
     this.shape = reals();
@@ -90,7 +93,7 @@ export class Cohorts {
 
   private grow(): void {
     this.capacity *= 2;
-    for (const name of ['generation', 'ordinal', 'cross', 'kind', 'mother', 'father', 'pool', 'poolKind', 'pollinated', 'born', 'left'] as const) {
+    for (const name of ['generation', 'ordinal', 'cross', 'kind', 'mother', 'father', 'pool', 'poolKind', 'pollinated', 'born', 'left', 'classes'] as const) {
       const to = new Int32Array(this.capacity);
       to.set(this[name]);
       this[name] = to;

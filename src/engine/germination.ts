@@ -108,4 +108,5 @@ function addCohort(orchard: Orchard, batch: Batch, n: number): void {
   split(ROOTS.sound, n - weak);
   split(ROOTS.weak, weak);
   cohorts.left[c] = n;
+  cohorts.classes[c] = cross.weakShareAt < 0 && orchard.generation(g).rescue === null ? 4 : CLASSES;
 }

@@ -63,7 +63,8 @@ export function indexOf(orchard: Orchard, i: number, weights: Float64Array): num
 export function judgeCrops(orchard: Orchard): void {
   const { stand, compiled, facts, luck, year } = orchard;
   let keyed = -1;
-  for (let i = 0; i < stand.count; i += 1) {
+  for (let n = 0; n < stand.livingCount; n += 1) {
+    const i = stand.living[n]!;
     const status = stand.status[i]!;
     if ((status !== STATUS.judging && status !== STATUS.pick) || !orchard.lives(i) || !orchard.toJudge(i)) continue;
     const g = stand.generation[i]!;

@@ -18,8 +18,9 @@ export function keepFinishers(orchard: Orchard, g: number): void {
   const state = orchard.state(g);
   if (state.bore === 0) return;
   const finishers: number[] = [];
-  for (let i = 0; i < stand.count; i += 1) {
-    if (stand.generation[i] !== g || stand.alive[i] === 0 || stand.status[i] !== STATUS.judging || stand.judged[i]! < generation.judge) continue;
+  for (let n = 0; n < stand.livingCount; n += 1) {
+    const i = stand.living[n]!;
+    if (stand.generation[i] !== g || stand.status[i] !== STATUS.judging || stand.alive[i] === 0 || stand.judged[i]! < generation.judge) continue;
     state.lastWork = year;
     if (generation.judge > 0 && showedAll(orchard, i)) orchard.count(g, COUNT.showing, 1);
     if (meets(orchard, i, generation.keep.conditions)) finishers.push(i);
@@ -86,7 +87,8 @@ function allJudged(orchard: Orchard, g: number, pollination: Pollination): boole
     if (cohorts.generation[c] !== g || cohorts.left[c] === 0) continue;
     for (let k = 0; k < CLASSES; k += 1) if ((k & 2) === 0 && cohorts.counts[c * CLASSES + k]! > 0) return false;
   }
-  for (let i = 0; i < stand.count; i += 1) {
+  for (let n = 0; n < stand.livingCount; n += 1) {
+    const i = stand.living[n]!;
     if (stand.generation[i] !== g || stand.alive[i] === 0) continue;
     if (stand.status[i] === STATUS.young && stand.neverFruits[i] === 0) return false;
     if (stand.status[i] === STATUS.judging && stand.judged[i]! < generation.judge) return false;

@@ -12,10 +12,18 @@ import { ROOTS, STATUS } from './stand.ts';
 
 /** Seedlings that become individuals with a genome: those that come into bearing, and those that are tested before it. */
 export class Newcomers {
+  /** Whether any generation of this future tested seedlings before they fruited. */
+  private anyYoung = false;
+
   constructor(
     private readonly orchard: Orchard,
     private readonly fathers: Pools,
   ) {}
+
+  /** Before a new future. */
+  reset(): void {
+    this.anyYoung = false;
+  }
 
   /** Spring: seedlings of the right age flower for the first time. */
   comeIntoBearing(): void {
@@ -35,7 +43,8 @@ export class Newcomers {
     cohorts.notYetOwn[c] = own;
     const { counts } = cohorts;
     // Nobody can be bearing yet: nothing to draw.
-    const grafted = counts[at + 8]! + counts[at + 9]! + counts[at + 12]! + counts[at + 13]! > 0;
+    const classes = cohorts.classes[c]!;
+    const grafted = classes === CLASSES && counts[at + 8]! + counts[at + 9]! + counts[at + 12]! + counts[at + 13]! > 0;
     let notYetGrafted = 1;
     if (grafted) {
       notYetGrafted = this.notYetGrafted(c, g, age);
@@ -46,7 +55,7 @@ export class Newcomers {
     const hazardGrafted = grafted ? (cohorts.notYetGrafted[c]! > 0 ? 1 - notYetGrafted / cohorts.notYetGrafted[c]! : 1) : 0;
     cohorts.notYetGrafted[c] = notYetGrafted;
     let total = 0;
-    for (let k = 0; k < CLASSES; k += 1) {
+    for (let k = 0; k < classes; k += 1) {
       if ((k & 2) !== 0) continue;
       const n = counts[at + k]!;
       const hazard = k < 8 ? hazardOwn : hazardGrafted;
@@ -57,7 +66,7 @@ export class Newcomers {
     if (total === 0) return;
     cohorts.left[c]! -= total;
     luck.key(mix2(stageKey(g, STAGE.genomes, year), cohorts.ordinal[c]!));
-    for (let k = 0; k < CLASSES; k += 1) {
+    for (let k = 0; k < classes; k += 1) {
       if ((k & 2) !== 0) continue;
       counts[at + k]! -= this.bearingNow[k]!;
       for (let n = this.bearingNow[k]!; n > 0; n -= 1) this.bear(this.create(c, k));
@@ -77,7 +86,8 @@ export class Newcomers {
   /** Individuals that were tested before they fruited. */
   private bearYoung(): void {
     const { stand, cohorts, luck, year } = this.orchard;
-    for (let i = 0; i < stand.count; i += 1) {
+    for (let n = 0; n < stand.livingCount && this.anyYoung; n += 1) {
+      const i = stand.living[n]!;
       if (stand.alive[i] === 0 || stand.status[i] !== STATUS.young || stand.neverFruits[i] === 1) continue;
       const c = stand.cohort[i]!;
       const age = year - cohorts.born[c]!;
@@ -121,6 +131,7 @@ export class Newcomers {
     stand.roots[i] = k >> 2;
     stand.neverFruits[i] = (k >> 1) & 1;
     stand.planted[i] = planted;
+    if (planted === 0) stand.unplanted += 1;
     stand.kind[i] = kind;
     stand.cohort[i] = c;
     stand.born[i] = cohorts.born[c]!;
@@ -152,6 +163,7 @@ export class Newcomers {
     const { orchard } = this;
     const { cohorts, luck, year } = orchard;
     const g = cohorts.generation[c]!;
+    this.anyYoung = true;
     luck.key(mix2(stageKey(g, STAGE.genomes, year), cohorts.ordinal[c]! + 1000003));
     for (let k = 0; k < CLASSES; k += 2) {
       const n = cohorts.counts[c * CLASSES + k]!;

@@ -1,6 +1,6 @@
 import type { Stream } from '../random/stream.ts';
 import { STAGES } from '../results/outlook.ts';
-import { Cohorts } from './cohorts.ts';
+import { CLASSES, Cohorts } from './cohorts.ts';
 import { UNITS_PER_PLACE, type Compiled, type CompiledGeneration, type CompiledPlan, type Work } from './compiled.ts';
 import type { Facts } from './facts.ts';
 import { mix2 } from '../random/stream.ts';
@@ -181,6 +181,13 @@ export class Orchard {
     return handle < compiled.trees.length ? compiled.trees[handle]!.kind : stand.kind[handle - stand.firstIndividual]!;
   }
 
+  /** Whether individuals can die of weakness or be grafted: some generation crosses weakly or grafts after testing. */
+  growsIndividuals(): boolean {
+    const { cohorts } = this;
+    for (let c = 0; c < cohorts.count; c += 1) if (cohorts.classes[c] === CLASSES) return true;
+    return false;
+  }
+
   /** Room in use now, in units. */
   unitsInUse(): number {
     const { cohorts, stand, compiled, plan } = this;
@@ -189,12 +196,14 @@ export class Orchard {
       if (cohorts.left[c] === 0) continue;
       const nursery = compiled.kinds[cohorts.kind[c]!]!.nurseryUnits;
       const grafted = this.graftUnits(cohorts.generation[c]!, cohorts.kind[c]!);
-      for (let k = 0; k < 16; k += 1) {
-        const n = cohorts.counts[c * 16 + k]!;
+      const classes = cohorts.classes[c]!;
+      for (let k = 0; k < classes; k += 1) {
+        const n = cohorts.counts[c * CLASSES + k]!;
         if (n > 0) sum += n * ((k & 1) === 0 ? nursery : k < 8 ? UNITS_PER_PLACE : grafted);
       }
     }
-    for (let i = 0; i < stand.count; i += 1) {
+    for (let n = 0; n < stand.livingCount; n += 1) {
+      const i = stand.living[n]!;
       if (stand.alive[i] === 1) sum += stand.units[i]!;
       const backups = stand.backups[i]!;
       if (backups > 0) {

@@ -32,6 +32,9 @@ export class Pollination {
 
   spring(): void {
     const { orchard } = this;
+    let wanting = false;
+    for (let g = 0; g < orchard.plan.generations.length; g += 1) wanting ||= wantsMore(orchard, g);
+    if (!wanting) return;
     this.resetOffers();
     const crossing: { g: number; pairs: Pair[] }[] = [];
     for (let g = 0; g < orchard.plan.generations.length; g += 1) {

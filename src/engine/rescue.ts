@@ -27,8 +27,8 @@ function weakAlive(from: number, to: number, onset: number, halfLife: number): n
  */
 export function grow(orchard: Orchard): void {
   const { cohorts, year } = orchard;
-  for (let c = 0; c < cohorts.count; c += 1) if (cohorts.left[c]! > 0) growCohort(orchard, c, 12 * (year - cohorts.born[c]!));
-  growIndividuals(orchard);
+  for (let c = 0; c < cohorts.count; c += 1) if (cohorts.left[c]! > 0 && cohorts.classes[c] === CLASSES) growCohort(orchard, c, 12 * (year - cohorts.born[c]!));
+  if (orchard.growsIndividuals()) growIndividuals(orchard);
 }
 
 /** Where in the year (months from `from`) the graft falls; −1: not in this year. */
@@ -106,7 +106,8 @@ function graftCohort(orchard: Orchard, c: number, g: number): void {
 /** Weak individuals (seedlings tested before they fruited, and trees in bearing) die or are grafted one by one. */
 function growIndividuals(orchard: Orchard): void {
   const { stand, cohorts, compiled, facts, luck, year } = orchard;
-  for (let i = 0; i < stand.count; i += 1) {
+  for (let n = 0; n < stand.livingCount; n += 1) {
+    const i = stand.living[n]!;
     if (stand.alive[i] === 0) continue;
     const crossAt = cohorts.cross[stand.cohort[i]!]!;
     const { onsetAt } = compiled.crosses[crossAt]!;
@@ -147,6 +148,7 @@ function graftIndividual(orchard: Orchard, i: number, g: number): void {
 
 /** The tree is gone; backups of a pick may still live. */
 export function lose(orchard: Orchard, i: number): void {
+  if (orchard.stand.planted[i] === 0 && orchard.stand.alive[i] === 1) orchard.stand.unplanted -= 1;
   orchard.stand.alive[i] = 0;
   orchard.stand.units[i] = 0;
 }

@@ -104,6 +104,7 @@ export class Simulator {
     const { orchard, pollination, newcomers } = this;
     const plan = this.compiled.plans[planAt]!;
     orchard.reset(plan);
+    newcomers.reset();
     for (let year = 0; year < this.compiled.years; year += 1) {
       orchard.year = year;
       if (year > 0) winter(orchard, newcomers);

@@ -13,6 +13,11 @@ export const ROOTS = { sound: 0, weak: 1, grafted: 2, graftedWeak: 3 } as const;
 export class Stand {
   readonly firstIndividual: number;
   count = 0;
+  /** Positions of individuals that live, or live on in backups, in order; tidied every winter. */
+  living: Int32Array;
+  livingCount = 0;
+  /** Living individuals that still stand in the nursery. */
+  unplanted = 0;
   genome: Int32Array;
   able: Uint8Array;
   generation: Uint8Array;
@@ -57,6 +62,7 @@ export class Stand {
     const ints = () => new Int32Array(this.capacity);
     this.genome = new Int32Array(handles * this.words2);
     this.able = new Uint8Array(handles * this.shownCount);
+    this.living = ints();
     this.generation = bytes();
     this.status = bytes();
     this.alive = bytes();
@@ -96,6 +102,8 @@ export class Stand {
   /** Forgets all individuals; founders and neighbours stay. */
   clear(): void {
     this.count = 0;
+    this.livingCount = 0;
+    this.unplanted = 0;
   }
 
   /** Adds an individual with nothing seen yet and returns its position; the caller fills the rest. */
@@ -103,6 +111,8 @@ export class Stand {
     if (this.count === this.capacity) this.grow();
     const i = this.count;
     this.count += 1;
+    this.living[this.livingCount] = i;
+    this.livingCount += 1;
     this.alive[i] = 1;
     this.judged[i] = 0;
     this.tested[i] = 0;
@@ -113,6 +123,17 @@ export class Stand {
     return i;
   }
 
+  /** Drops the dead from the list of the living, keeping its order. */
+  tidy(): void {
+    const { living, alive, backups } = this;
+    let kept = 0;
+    for (let n = 0; n < this.livingCount; n += 1) {
+      const i = living[n]!;
+      if (alive[i] === 1 || backups[i]! > 0) living[kept++] = i;
+    }
+    this.livingCount = kept;
+  }
+
   private grow(): void {
     this.capacity *= 2;
     const handles = this.firstIndividual + this.capacity;
@@ -121,7 +142,7 @@ export class Stand {
     this.able = wider(this.able, new Uint8Array(handles * shownCount));
     for (const name of ['generation', 'status', 'alive', 'roots', 'neverFruits', 'planted', 'kind', 'judged', 'tested'] as const)
       this[name] = wider(this[name], new Uint8Array(capacity));
-    for (const name of ['cohort', 'born', 'bears', 'units', 'backups', 'ordinal'] as const) this[name] = wider(this[name], new Int32Array(capacity));
+    for (const name of ['cohort', 'born', 'bears', 'units', 'backups', 'ordinal', 'living'] as const) this[name] = wider(this[name], new Int32Array(capacity));
     for (const name of ['shownAny', 'shownFull', 'shownPart'] as const) this[name] = wider(this[name], new Uint8Array(capacity * shownCount));
     for (const name of ['sum', 'lasting', 'travels'] as const) this[name] = wider(this[name], new Float64Array(capacity * measuredCount));
   }

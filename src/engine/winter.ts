@@ -12,9 +12,9 @@ import { ROOTS, STATUS } from './stand.ts';
 export function winter(orchard: Orchard, newcomers: Newcomers): void {
   loseSeedlings(orchard);
   loseTrees(orchard);
-  let used = orchard.unitsInUse();
-  used = graftBackups(orchard, used);
-  plantOut(orchard, newcomers, used);
+  orchard.stand.tidy();
+  graftBackups(orchard);
+  plantOut(orchard, newcomers);
 }
 
 const gardenLost = (orchard: Orchard, garden: number) => garden >= 0 && orchard.weather.gardenLost[garden * orchard.compiled.years + orchard.year] === 1;
@@ -36,7 +36,8 @@ function loseSeedlings(orchard: Orchard): void {
     const grafted = rescue ? 1 - facts.values[compiled.stocks[rescue.stock]!.lossAt]! : 1;
     luck.key(mix2(stageKey(g, STAGE.winter, year), cohorts.ordinal[c]!));
     let left = 0;
-    for (let k = 0; k < CLASSES; k += 1) {
+    const classes = cohorts.classes[c]!;
+    for (let k = 0; k < classes; k += 1) {
       const n = cohorts.counts[at + k]!;
       if (n === 0) continue;
       const survivors = binomialInverse(luck.uniform(), n, k < 8 ? own : grafted);
@@ -50,7 +51,8 @@ function loseSeedlings(orchard: Orchard): void {
 function loseTrees(orchard: Orchard): void {
   const { stand, compiled, facts, luck, plan, year } = orchard;
   let keyed = -1;
-  for (let i = 0; i < stand.count; i += 1) {
+  for (let n = 0; n < stand.livingCount; n += 1) {
+    const i = stand.living[n]!;
     const g = stand.generation[i]!;
     const generation = plan.generations[g]!;
     if (stand.alive[i] === 0 && stand.backups[i] === 0) continue;
@@ -73,15 +75,17 @@ function loseTrees(orchard: Orchard): void {
 }
 
 /** Picks get their backups before seedlings get their places; a failed graft is tried again the next winter. */
-function graftBackups(orchard: Orchard, used: number): number {
+function graftBackups(orchard: Orchard): void {
   const { compiled, facts, luck, stand, tally, year } = orchard;
+  let used = -1;
   for (let g = 0; g < orchard.plan.generations.length; g += 1) {
     const { backup } = orchard.generation(g);
     if (!backup || orchard.state(g).picks.length === 0) continue;
     const stock = compiled.stocks[backup.stock]!;
     luck.key(stageKey(g, STAGE.backups, year));
     for (const pick of orchard.state(g).picks) {
-      if (!orchard.lives(pick)) continue;
+      if (!orchard.lives(pick) || stand.backups[pick]! >= backup.copies) continue;
+      if (used < 0) used = orchard.unitsInUse();
       const room = stock.placeUnits > 0 ? Math.floor((compiled.placeUnits - used) / stock.placeUnits) : backup.copies;
       const tries = Math.max(0, Math.min(backup.copies - stand.backups[pick]!, room));
       if (tries === 0) continue;
@@ -92,7 +96,6 @@ function graftBackups(orchard: Orchard, used: number): number {
       orchard.work('perGraft', tries);
     }
   }
-  return used;
 }
 
 /** One class of a cohort, or one individual, that waits for a place. */
@@ -105,7 +108,7 @@ interface Waiting {
   readonly place: number;
 }
 
-function plantOut(orchard: Orchard, newcomers: Newcomers, used: number): void {
+function plantOut(orchard: Orchard, newcomers: Newcomers): void {
   const { cohorts, compiled, stand, year } = orchard;
   const waiting: Waiting[] = [];
   for (let c = 0; c < cohorts.count; c += 1) {
@@ -116,33 +119,27 @@ function plantOut(orchard: Orchard, newcomers: Newcomers, used: number): void {
     if (age < kind.plantOutAge) continue;
     const generation = orchard.generation(g);
     if (age === kind.plantOutAge && (generation.test || generation.look)) {
-      const before = stand.count;
-      newcomers.testSeedlings(c);
       // Culled seedlings leave the nursery, the others wait as individuals below.
-      used -= (stand.count - before - aliveFrom(orchard, before)) * kind.nurseryUnits;
+      newcomers.testSeedlings(c);
       continue;
     }
-    for (let k = 0; k < CLASSES; k += 2) {
+    for (let k = 0; k < cohorts.classes[c]!; k += 2) {
       const n = cohorts.counts[c * CLASSES + k]!;
       if (n > 0) waiting.push({ cohort: c, class: k, individual: -1, n, nursery: kind.nurseryUnits, place: k < 8 ? UNITS_PER_PLACE : orchard.graftUnits(g, cohorts.kind[c]!) });
     }
   }
-  for (let i = 0; i < stand.count; i += 1) {
+  for (let n = 0; n < stand.livingCount && stand.unplanted > 0; n += 1) {
+    const i = stand.living[n]!;
     if (stand.alive[i] === 0 || stand.planted[i] === 1) continue;
     const kind = compiled.kinds[stand.kind[i]!]!;
     if (year - stand.born[i]! >= kind.plantOutAge)
       waiting.push({ cohort: stand.cohort[i]!, class: -1, individual: i, n: 1, nursery: kind.nurseryUnits, place: stand.roots[i]! < ROOTS.grafted ? UNITS_PER_PLACE : orchard.graftUnits(stand.generation[i]!, stand.kind[i]!) });
   }
   if (waiting.length === 0) return;
+  const used = orchard.unitsInUse();
   const demand = waiting.reduce((sum, { n, place, nursery }) => sum + n * (place - nursery), 0);
   if (used + demand <= compiled.placeUnits) for (const entry of waiting) plant(orchard, entry, entry.n);
   else plantInRandomOrder(orchard, waiting, used);
-}
-
-function aliveFrom(orchard: Orchard, from: number): number {
-  let n = 0;
-  for (let i = from; i < orchard.stand.count; i += 1) n += orchard.stand.alive[i]!;
-  return n;
 }
 
 function plant(orchard: Orchard, { cohort, class: k, individual, place }: Waiting, n: number): void {
@@ -150,6 +147,7 @@ function plant(orchard: Orchard, { cohort, class: k, individual, place }: Waitin
   orchard.tally.planted += n;
   if (individual >= 0) {
     stand.planted[individual] = 1;
+    stand.unplanted -= 1;
     stand.units[individual] = place;
   } else {
     cohorts.counts[cohort * CLASSES + k]! -= n;

@@ -134,6 +134,9 @@ export function printEstimate(estimate: Estimate, scale: Scale = 'number'): stri
   if (typeof estimate === 'number') return print(estimate);
   if ('value' in estimate) return print(estimate.value);
   if ('low' in estimate) return [estimate.low, estimate.likely, estimate.high].map(print).join('–');
-  if ('hits' in estimate) return `${printNumber(estimate.hits)} of ${printNumber(estimate.of)}`;
+  if ('hits' in estimate) {
+    const { hits, of, unit } = estimate;
+    return `${printNumber(hits)} of ${printNumber(of)}${unit ? ` ${unit.name}s of ${String(unit.flowers)}` : ''}`;
+  }
   return estimate.oneOf.map((option) => print(option.value)).join(' or ');
 }

@@ -1,4 +1,5 @@
 import { frameOf } from '../engine/frame.ts';
+import { ENGINE } from '../engine/simulate.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Columns } from '../results/columns.ts';
 import type { Frame } from '../results/frame.ts';
@@ -52,6 +53,8 @@ function planKeys(programme: Programme): Map<string, string> {
 export class RunsStore {
   private readonly listeners = new Set<(state: RunsState) => void>();
   private readonly kept = new Map<string, PlanRuns>();
+  /** Version of the engine that the figures come from. */
+  readonly engine = ENGINE;
   private turn = 0;
   private programme: Programme | null = null;
   private frame: Frame | null = null;

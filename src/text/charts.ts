@@ -19,8 +19,12 @@ export function percent(share: number): string {
 /** The number of a percent alone, for ranges and narrow labels. */
 export const percentNumber = (share: number): string => String(Math.round(share * 100));
 
-/** "51–93", in percent, without the sign. */
-export const percentRange = (low: number, high: number): string => `${percentNumber(low)}–${percentNumber(high)}`;
+/** "51–93", in percent, without the sign; tenths where whole percents would look like one number. */
+export function percentRange(low: number, high: number): string {
+  const [from, to] = [percentNumber(low), percentNumber(high)];
+  return from === to && high > low ? `${tenth(low)}–${tenth(high)}` : `${from}–${to}`;
+}
+const tenth = (share: number): string => String(Math.round(share * 1000) / 10);
 
 /** Half the width of an interval in points of percent, to the nearest half: "± 1½". */
 export function plusMinus(low: number, high: number): string {

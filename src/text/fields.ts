@@ -149,6 +149,9 @@ const grouped = (text: string): string => {
 };
 const withUnit = (text: string, unit: string): string => (unit === '' ? text : `${text}${NB}${unit}`);
 
+/** “4, 6 and 9”. */
+const listed = (parts: readonly string[]): string => [parts.slice(0, -1).join(', '), ...parts.slice(-1)].filter(Boolean).join(' and ');
+
 /** What is said where bad input stands. Numbers come printed; a year keeps its four digits together. */
 export const problems = {
   notANumber: (text: string) => `“${text}” is not a number.`,
@@ -161,22 +164,23 @@ export const problems = {
   order: (lower: string, higher: string) => `“${higher}” must not be below “${lower}”.`,
   hits: 'Cannot be more than what it is counted out of.',
   noneCounted: 'Must be more than none.',
-  stands: (good: string) => `The picture still shows your last good ${/\d\D+\d/.test(good) ? 'numbers' : 'number'}, ${good}.`,
+  stands: (good: readonly string[]) => `The picture still shows your last good ${good.length === 1 ? 'number' : 'numbers'}, ${listed(good)}.`,
 } as const;
 
 const rounded = (value: number): string => String(Math.abs(value) >= 100 ? Math.round(value) : Number(value.toPrecision(2)));
-const same = (low: string, high: string): string => (low === high ? low : `${low}–${high}`);
+/** A range that does not break over two lines: word joiners stand around the dash. */
+const same = (low: string, high: string): string => (low === high ? low : `${low}\u2060–\u2060${high}`);
 
 /** “about 8 in 100; likely 6–10”, for a share whose middle eight of ten lie between low and high (all 0–1). */
 export function shareInWords(middle: number, low: number, high: number): string {
   const of = middle < 0.01 && high < 0.05 ? 1000 : high - low >= 0.2 ? 10 : 100;
   const part = (value: number): string => String(Math.round(value * of));
-  return `about ${part(middle)} in ${grouped(String(of))}; likely ${same(part(low), part(high))}`;
+  return `about ${part(middle)} in ${grouped(String(of))}; likely${NB}${same(part(low), part(high))}`;
 }
 
 /** “about 5.8 months; likely 3–9”. */
 export function amountInWords(middle: number, low: number, high: number, unit: string): string {
-  return `about ${withUnit(grouped(rounded(middle)), unit)}; likely ${same(grouped(rounded(low)), grouped(rounded(high)))}`;
+  return `about ${withUnit(grouped(rounded(middle)), unit)}; likely${NB}${same(grouped(rounded(low)), grouped(rounded(high)))}`;
 }
 
 export const fieldText = {
@@ -194,10 +198,10 @@ export const fieldText = {
   of: 'of',
   hits: 'counted',
   outOf: 'out of',
-  countedIn: 'counted in',
+  countedIn: 'in',
   lots: 'lots',
-  lotsHelp: 'A lot is one spring of one pair. Flowers of one spring share its luck, so few lots weigh less than their flowers.',
-  per: 'of each',
+  lotsHelp: 'A lot is one spring of one pair; what belongs to one lot shares its luck.',
+  per: 'per',
   flower: 'flower',
   cluster: 'cluster',
   clusterOf: 'cluster of',
@@ -214,10 +218,14 @@ export const fieldText = {
   done: 'Done',
   odds: (weights: string) => `odds ${weights}`,
   notStated: 'not stated',
-  state: (name: string) => `state ${name}`,
+  state: (name: string) => `state “${name}”`,
+  addOne: 'add one',
   rangesEach: 'give each as a range',
   needs: (what: string) => `Add ${what} first: this needs one.`,
   addFirst: { facts: 'a fact', genes: 'a gene', traits: 'a trait', kinds: 'a kind', gardens: 'a garden', trees: 'a tree', pools: 'a neighbourhood', crosses: 'a cross', stocks: 'a rootstock', generations: 'an earlier generation', routes: 'a way to raise seed' },
   gone: (id: string) => `“${id}”, no longer there`,
   noEntries: 'nothing to choose from yet',
 } as const;
+
+/** Labels of the groups alone, for naming an edit. */
+export const groupLabels: Readonly<Record<string, string>> = Object.fromEntries(Object.entries(groups).map(([key, words]) => [key, words.label]));

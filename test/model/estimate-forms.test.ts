@@ -114,6 +114,7 @@ describe('an estimate in print', () => {
     [{ value: 0.08 }, '8'],
     [{ low: 0.4, likely: 0.55, high: 0.7 }, '40–55–70'],
     [{ hits: 18, of: 240, lots: 1 }, '18 of 240'],
+    [{ hits: 18, of: 240, lots: 1, unit: { name: 'cluster', flowers: 5 } }, '18 of 240 clusters of 5'],
     [{ oneOf: [{ value: 0.2, weight: 1 }, { value: 0.5, weight: 2 }] }, '20 or 50'],
   ])('%j is %s', (estimate, text) => expect(printEstimate(estimate, 'share')).toBe(text));
 });

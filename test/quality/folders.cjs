@@ -6,7 +6,7 @@ module.exports = {
   forbidden: [
     { name: 'no-circular', severity: 'error', from: {}, to: { circular: true } },
     only('random', 'random', 'random-stands-alone'),
-    only('text', 'text', 'text-stands-alone'),
+    only('text', 'text|results|statistics|model', 'text-words-results'),
     only('model', 'model|statistics', 'model-is-the-document'),
     only('genetics', 'genetics|random|model|statistics', 'genetics-is-pure'),
     only('statistics', 'statistics|results|random', 'statistics-is-pure'),

@@ -1,0 +1,111 @@
+import { css, html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { shortName } from '../../../charts/marks.ts';
+import { drawClouds } from '../../../charts/years-against-trees/draw.ts';
+import { cloudLayout, type CloudLayout, type Futures } from '../../../charts/years-against-trees/layout.ts';
+import type { Outlook } from '../../../results/outlook.ts';
+import { chanceText, common, percentNumber } from '../../../text/charts.ts';
+import { cloudText } from '../../../text/charts-more.ts';
+import { ChartElement } from '../chart-element.ts';
+
+const styles = css`
+  .plans {
+    list-style: none;
+    margin: 10px 0 0;
+    padding: 0;
+    display: grid;
+    gap: 8px;
+  }
+  .plans li {
+    display: flex;
+    gap: 10px;
+    line-height: 1.35;
+  }
+`;
+
+/** Year of a proven tree against seedlings raised: a cloud per plan, and a strip for the futures that got none. */
+@customElement('oo-years-against-trees')
+export class YearsAgainstTrees extends ChartElement {
+  static override styles: CSSResultGroup = [ChartElement.styles, styles];
+
+  /** Every future of every plan. */
+  @property({ attribute: false }) futures: readonly Futures[] = [];
+
+  private layout: CloudLayout | null = null;
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    const { outlook, futures, width } = this;
+    // The clouds take a while: they are laid out anew only when what they show has changed.
+    if (!outlook || width === 0 || futures.length === 0) this.layout = null;
+    else if (changed.size === 0 || [...changed.keys()].some((name) => name !== 'lifted' && name !== 'stale')) this.layout = cloudLayout(outlook, futures, { width, measure: this.measure, words: this.words });
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { outlook, layout } = this;
+    if (!outlook || this.width === 0) return nothing;
+    if (!layout) return html`<section aria-label=${cloudText.name}>${this.head(cloudText.title, cloudText.missing)}</section>`;
+    const named = layout.clouds.map((cloud) => {
+      const plan = outlook.plans.find(({ id }) => id === cloud.plan);
+      return { cloud, name: plan ? shortName(plan, this.words) : cloud.plan };
+    });
+    const summary = cloudText.summary(named.map(({ name, cloud }) => ({ name, year: cloud.median?.year ?? null, seedlings: cloud.median?.seedlings ?? null })));
+    return html`<section aria-label=${cloudText.name}>
+      ${this.head(cloudText.title, layout.dropped ? `${cloudText.intro} ${chanceText.starts(layout.calendar.firstYear)}` : cloudText.intro)}
+      <div class="picture">
+        <div role="img" aria-label=${summary}><svg @pointerover=${this.onPlan} @pointerout=${() => this.lift(null)}></svg></div>
+        ${layout.labels.length > 0
+          ? nothing
+          : html`<ul class="plans">
+              ${named.map(
+                ({ name, cloud }) =>
+                  html`<li data-mark=${cloud.mark}>
+                    <span class="mark" aria-hidden="true">${cloud.mark}</span
+                    ><span><b>${name}</b>: ${cloud.median ? cloudText.half(cloud.median.year, cloud.median.seedlings) : cloudText.few}; ${cloudText.noTree(cloud.noTree)}</span>
+                  </li>`,
+              )}
+            </ul>`}
+      </div>
+      ${this.data(this.table(outlook, layout))}
+    </section>`;
+  }
+
+  private table({ plans }: Outlook, { clouds }: CloudLayout): TemplateResult {
+    return html`<table>
+      <thead>
+        <tr>
+          ${cloudText.heads.map((head) => html`<th scope="col">${head}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${clouds.map(
+          ({ plan, mark, median, failedSeedlings, noTree }) =>
+            html`<tr>
+              <th scope="row">${mark} ${plans.find(({ id }) => id === plan)?.name}</th>
+              <td>${percentNumber(1 - noTree)}</td>
+              <td>${median?.year ?? common.noValue}</td>
+              <td>${median?.seedlings ?? common.noValue}</td>
+              <td>${failedSeedlings ?? common.noValue}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
+    if (picture && this.layout) drawClouds(picture, this.layout, { lifted: this.lifted });
+  }
+
+  private onPlan(event: PointerEvent): void {
+    const part = event.target instanceof Element ? event.target.closest<SVGElement>('[data-plan]') : null;
+    this.lift(part?.dataset['plan'] ?? null);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-years-against-trees': YearsAgainstTrees;
+  }
+}

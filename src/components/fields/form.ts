@@ -1,0 +1,161 @@
+import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { z } from 'zod';
+import { describeEdit } from '../../model/edits.ts';
+import { programmeSchema, type Programme } from '../../model/programme.ts';
+import { schemaAt, valueAt, type Path } from '../../model/walk.ts';
+import { shared } from '../../styles/shared.ts';
+import { groupLabels } from '../../text/fields.ts';
+import { emitChange, type OoChange } from './change.ts';
+import { drawItems, type Pen } from './form-draw.ts';
+import { itemAt, itemsOf, pathKey, type FormContext, type FormItem } from './form-items.ts';
+import { splitColumns } from './form-columns.ts';
+import { formStyles } from './form.styles.ts';
+import { quietChoice } from './row.styles.ts';
+import { problemsAt, unplaced, type Problem } from './form-problems.ts';
+
+/** A field of the form: by its keys from the form’s own value (“rescue.month”), or by a path from the top of the programme. */
+export type FormKey = string | { readonly key?: string; readonly at?: Path; readonly label?: string; readonly help?: string };
+
+/** Some fields under a heading. */
+export interface FormSection {
+  readonly title: string;
+  readonly keys: readonly FormKey[];
+  readonly column?: 1 | 2;
+}
+
+/**
+ * A form generated from a schema: every field of a value in the order of the schema, or some of them under headings.
+ * @fires oo-change with the path from the top of the programme and a name for undo
+ */
+@customElement('oo-form')
+export class OoForm extends LitElement {
+  static override styles = [...shared, formStyles, quietChoice];
+
+  /** Schema of the value; left out, the programme’s schema is followed to the path. */
+  @property({ attribute: false }) schema: z.ZodType | undefined = undefined;
+  /** Left out, what stands at the path. */
+  @property({ attribute: false }) value: unknown = undefined;
+  @property({ attribute: false }) path: Path = [];
+  @property({ attribute: false }) programme: Programme | undefined = undefined;
+  @property({ attribute: false }) problems: readonly Problem[] = [];
+  @property({ attribute: false }) sections: readonly FormSection[] | undefined = undefined;
+  /** All in one column, however wide. */
+  @property({ type: Boolean }) narrow = false;
+
+  @state() private spread: ReadonlySet<string> = new Set();
+  /** Where the eye goes after something was added or taken out, by path. */
+  private focusNext = '';
+
+  private get shape(): z.ZodType {
+    return this.schema ?? schemaAt(programmeSchema, this.path, this.programme) ?? z.strictObject({});
+  }
+
+  private get whole(): unknown {
+    return this.value ?? valueAt(this.programme, this.path);
+  }
+
+  private get context(): FormContext {
+    return { programme: this.programme, spread: this.spread };
+  }
+
+  private itemFor(field: FormKey): FormItem | undefined {
+    const { key = '', at, label, help } = typeof field === 'string' ? { key: field } : field;
+    if (at) {
+      const schema = schemaAt(programmeSchema, at, this.programme);
+      return schema && itemAt(schema, valueAt(this.programme, at), at, this.context, { label, help }, valueAt(this.programme, at.slice(0, -1)));
+    }
+    const steps = key.split('.');
+    const schema = schemaAt(this.shape, steps, this.whole);
+    return schema && itemAt(schema, valueAt(this.whole, steps), [...this.path, ...steps], this.context, { label, help }, valueAt(this.whole, steps.slice(0, -1)));
+  }
+
+  private readonly onChange = (event: CustomEvent<OoChange>): void => {
+    event.stopPropagation();
+    this.send(event.detail.path, event.detail.value, event.detail.label);
+  };
+
+  private send(path: Path, value: unknown, label: string): void {
+    const { programme } = this;
+    const named = programme ? describeEdit(path, valueAt(programme, path), value, programme, groupLabels) : label;
+    emitChange(this, { path, value, label: named });
+  }
+
+  private get pen(): Pen {
+    return {
+      programme: this.programme,
+      problemsAt: (path, deep) => problemsAt(this.problems, path, deep),
+      put: (path, value, label, focus) => {
+        this.focusNext = pathKey(focus ?? path);
+        this.send(path, value, label);
+      },
+      spread: (path) => {
+        this.spread = new Set([...this.spread, pathKey(path)]);
+      },
+    };
+  }
+
+  override updated(_changed: PropertyValues<this>): void {
+    if (this.focusNext === '') return;
+    const target = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-path]')].find((element) => element.dataset['path'] === this.focusNext);
+    if (!target) return;
+    this.focusNext = '';
+    // Fields that have just been made draw themselves first.
+    void this.settled().then(() => focusFirst(target));
+  }
+
+  private async settled(): Promise<void> {
+    for (const inner of this.renderRoot.querySelectorAll('*')) if (inner instanceof LitElement) await inner.updateComplete;
+  }
+
+  override render(): TemplateResult {
+    const { pen } = this;
+    const columns = this.sections ? this.sectionColumns(this.sections) : this.itemColumns();
+    const all = columns.flatMap((column) => column.flatMap((part) => part.items));
+    const lost = unplaced(this.problems, this.path, all);
+    return html`<div @oo-change=${this.onChange}>
+      <p class="problem" aria-live="polite">${lost.join(' ')}</p>
+      <div class="columns ${columns.length < 2 || this.narrow ? 'one' : ''}">
+        ${columns.map(
+          (column) =>
+            html`<div class="column">
+              ${column.map(({ title, items }) =>
+                title === ''
+                  ? drawItems(items, pen, '')
+                  : html`<fieldset class="section"><legend>${title}</legend>${drawItems(items, pen, title)}</fieldset>`,
+              )}
+            </div>`,
+        )}
+      </div>
+    </div>`;
+  }
+
+  private sectionColumns(sections: readonly FormSection[]): readonly (readonly Part[])[] {
+    const parts = sections.map((section) => ({ title: section.title, column: section.column, items: section.keys.flatMap((key) => this.itemFor(key) ?? []) })).filter(({ items }) => items.length > 0);
+    const half = Math.ceil(parts.length / 2);
+    const inColumn = (n: 1 | 2): readonly Part[] => parts.filter((part, i) => (part.column ?? (i < half ? 1 : 2)) === n);
+    return [inColumn(1), inColumn(2)].filter((column) => column.length > 0);
+  }
+
+  private itemColumns(): readonly (readonly Part[])[] {
+    const items = itemsOf(this.shape, this.whole, this.path, this.context);
+    return (this.narrow ? [items] : splitColumns(items)).map((column) => [{ title: '', items: column }]);
+  }
+}
+
+interface Part {
+  readonly title: string;
+  readonly items: readonly FormItem[];
+}
+
+/** Puts the focus on the first thing inside that takes it. */
+function focusFirst(target: HTMLElement): void {
+  const inner = target.matches('oo-field, oo-estimate, oo-choices, button, select') ? target : target.querySelector<HTMLElement>('oo-field, oo-estimate, oo-choices, button, select');
+  inner?.focus();
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-form': OoForm;
+  }
+}

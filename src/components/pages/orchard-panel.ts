@@ -1,0 +1,162 @@
+import { css, html, LitElement, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { z } from 'zod';
+import { filledBlank } from '../../model/blanks.ts';
+import { insertAt, removeAt } from '../../model/edits.ts';
+import { freshId } from '../../model/plans.ts';
+import { programmeSchema, type Programme } from '../../model/programme.ts';
+import { isRecord, type Problem } from '../../model/problem.ts';
+import { entrySchema, schemaAt } from '../../model/walk.ts';
+import { shared } from '../../styles/shared.ts';
+import { likely, SECTION_WORDS } from '../../text/app.ts';
+import { emitChange } from '../fields/change.ts';
+import type { FormSection } from '../fields/form.ts';
+import '../fields/form.ts';
+
+export type PanelSection = keyof typeof SECTION_WORDS;
+const SECTIONS: readonly PanelSection[] = ['trees', 'kinds', 'traits', 'crosses', 'pools', 'stocks', 'facts', 'genes', 'gardens'];
+
+/** Settings of the whole programme, above its entries. */
+const WHOLE: readonly FormSection[] = [
+  { title: 'Goal', keys: ['goal'], column: 1 },
+  { title: 'Years', keys: ['title', 'startYear', 'lastYear'], column: 2 },
+  { title: 'Limits', keys: ['limits'], column: 2 },
+  { title: 'Weather', keys: ['weather'], column: 1 },
+  { title: 'Hours', keys: ['hours'], column: 2 },
+  { title: 'Futures', keys: ['runs', 'shuffleWord', 'guessesAsTheyStand', 'defaultPool'], column: 1 },
+];
+
+const styles = css`
+  details {
+    border-top: 1px solid var(--rule);
+  }
+  summary {
+    display: flex;
+    align-items: center;
+    gap: 14px;
+    min-height: var(--target);
+    cursor: pointer;
+  }
+  summary::marker {
+    color: var(--ink2);
+  }
+  .section > summary {
+    font-family: var(--serif);
+    font-size: var(--size-subhead);
+    font-weight: 600;
+  }
+  .entry {
+    margin-left: 22px;
+  }
+  .entry > div,
+  .whole {
+    padding: 0 0 22px;
+  }
+  .buttons {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    padding: 8px 0 22px 22px;
+  }
+  .flag {
+    color: var(--warn);
+  }
+  @media (max-width: 700px) {
+    .entry,
+    .buttons {
+      margin-left: 0;
+      padding-left: 0;
+    }
+  }
+`;
+
+/** All numbers of the programme: its own settings and its lists of trees, kinds, traits, crosses and so on, each a generated form. */
+@customElement('oo-orchard-panel')
+export class OrchardPanel extends LitElement {
+  static override styles = [...shared, styles];
+
+  @property({ attribute: false }) programme!: Programme;
+  @property({ attribute: false }) problems: readonly Problem[] = [];
+  /** Folded lists are not drawn: a form is only built when it is looked at. */
+  @property({ attribute: false }) private opened: ReadonlySet<string> = new Set();
+
+  private readonly toggled = (key: string) => (event: Event) => {
+    const { target } = event;
+    if (!(target instanceof HTMLDetailsElement) || target !== event.currentTarget) return;
+    const next = new Set(this.opened);
+    if (target.open) next.add(key);
+    else next.delete(key);
+    this.opened = next;
+  };
+
+  /** Adds an entry filled with what the schema and the document suggest, under a fresh id. */
+  private add(section: PanelSection): void {
+    const list = schemaAt(programmeSchema, [section], this.programme);
+    const schema = list && entrySchema(list);
+    const blank = schema && filledBlank(schema, this.programme, [section, this.programme[section].length]);
+    if (!blank?.ok || !isRecord(blank.value)) return;
+    const used = this.programme[section].map(({ id }) => id);
+    const name = `New ${SECTION_WORDS[section].one.replace(/^an? /, '')}`;
+    const entry = { ...blank.value, id: freshId(name, used), name };
+    this.replace([section], insertAt(this.programme, [section, used.length], entry), `${name} added`);
+    this.opened = new Set([...this.opened, section, `${section}/${entry.id}`]);
+  }
+
+  private removeEntry(section: PanelSection, at: number, name: string): void {
+    this.replace([section], removeAt(this.programme, [section, at]), `${name} removed`);
+  }
+
+  private replace(path: readonly string[], document: unknown, label: string): void {
+    const [section] = path;
+    if (isRecord(document) && section !== undefined) emitChange(this, { path, value: document[section], label });
+  }
+
+  private flagged(path: readonly (string | number)[]): boolean {
+    return this.problems.some((problem) => path.every((key, i) => problem.path[i] === key));
+  }
+
+  protected override render(): TemplateResult {
+    return html`
+      <details class="section" ?open=${this.opened.has('whole')} @toggle=${this.toggled('whole')}>
+        <summary>Goal, years, limits and weather</summary>
+        ${this.opened.has('whole')
+          ? html`<div class="whole"><oo-form .path=${[]} .schema=${programmeSchema as z.ZodType} .value=${this.programme} .programme=${this.programme} .problems=${this.problems} .sections=${WHOLE}></oo-form></div>`
+          : ''}
+      </details>
+      ${SECTIONS.map((section) => this.section(section))}
+    `;
+  }
+
+  private section(section: PanelSection): TemplateResult {
+    const { title, one } = SECTION_WORDS[section];
+    const entries = this.programme[section];
+    const open = this.opened.has(section);
+    return html`<details class="section" ?open=${open} @toggle=${this.toggled(section)}>
+      <summary>${title} <span class="quiet">${String(entries.length)}</span>${this.flagged([section]) ? html`<span class="flag">to mend</span>` : ''}</summary>
+      ${open
+        ? html`${entries.map((entry, i) => this.entry(section, entry, i))}
+            <div class="buttons"><button @click=${() => this.add(section)}>${likely.addEntry(one)}</button></div>`
+        : ''}
+    </details>`;
+  }
+
+  private entry(section: PanelSection, { id, name }: { readonly id: string; readonly name: string }, at: number): TemplateResult {
+    const key = `${section}/${id}`;
+    const open = this.opened.has(key);
+    return html`<details class="entry" ?open=${open} @toggle=${this.toggled(key)}>
+      <summary>${name}${this.flagged([section, at]) ? html`<span class="flag">to mend</span>` : ''}</summary>
+      ${open
+        ? html`<div>
+            <oo-form .path=${[section, at]} .programme=${this.programme} .problems=${this.problems}></oo-form>
+            <div class="buttons"><button @click=${() => this.removeEntry(section, at, name)}>${likely.removeEntry(name)}</button></div>
+          </div>`
+        : ''}
+    </details>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-orchard-panel': OrchardPanel;
+  }
+}

@@ -1,0 +1,126 @@
+import { html, LitElement, css, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Programme } from '../../model/programme.ts';
+import type { Problem } from '../../model/problem.ts';
+import { pairsReached } from '../../model/reach.ts';
+import type { Effect } from '../../state/outlook.ts';
+import { shared } from '../../styles/shared.ts';
+import { likely } from '../../text/app.ts';
+import type { FormKey, FormSection } from '../fields/form.ts';
+import '../fields/form.ts';
+
+const styles = css`
+  :host {
+    display: block;
+    background: var(--raise);
+    border: 1px solid var(--ink);
+    border-top: 0;
+  }
+  .fields {
+    padding: 14px 26px 26px;
+  }
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: 10px 22px;
+    padding: 14px 26px;
+    background: var(--paper2);
+    border-top: 1px solid var(--ink);
+  }
+  .bar p {
+    min-width: 12em;
+    flex: 1;
+  }
+  .buttons {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+  }
+  @media (max-width: 700px) {
+    .fields,
+    .bar {
+      padding: 14px;
+    }
+  }
+  @media print {
+    :host {
+      display: none;
+    }
+  }
+`;
+
+/** The settings of one generation, with the rates of the cross it makes beside them, and what the last change did. */
+@customElement('oo-row-settings')
+export class RowSettings extends LitElement {
+  static override styles = [...shared, styles];
+
+  @property({ attribute: false }) programme!: Programme;
+  @property({ attribute: false }) problems: readonly Problem[] = [];
+  @property({ type: Number }) plan = 0;
+  @property({ type: Number }) generation = 0;
+  /** Name of the last change made here, and what it did once that is known. */
+  @property({ attribute: false }) change: { readonly label: string; readonly effect: Effect | null } | null = null;
+  @property({ type: Boolean }) canUndo = false;
+  @property({ type: Boolean }) canCopy = false;
+
+  private tell(name: 'oo-close-row' | 'oo-undo' | 'oo-copy-plan' | 'oo-add-generation' | 'oo-remove-generation'): void {
+    this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }));
+  }
+
+  private sections(): FormSection[] {
+    const { programme } = this;
+    const plan = programme.plans[this.plan];
+    const generation = plan?.generations[this.generation];
+    if (!plan || !generation) return [];
+    const entries = [...new Set(pairsReached(programme, plan).flatMap((pair) => (pair.generation === this.generation && !pair.stray && pair.entry ? [pair.entry] : [])))];
+    const crosses = entries.map((entry): FormSection => {
+      const at = programme.crosses.indexOf(entry);
+      const keys = ['set', 'straySet', 'emptyFruit', 'seedsPerFruit', 'germination', 'weakness'].filter((key) => key !== 'seedsPerFruit' || entry.seedsPerFruit !== undefined);
+      return { title: `${likely.raise}: ${entry.name}`, keys: keys.map((key): FormKey => ({ at: ['crosses', at, key] })), column: 1 };
+    });
+    const kinds = [...new Set(entries.map(({ gives }) => gives))].map((id) => programme.kinds.findIndex((kind) => kind.id === id)).filter((at) => at >= 0);
+    const seasons = kinds.flatMap((at): FormKey[] => ['firstFruit', 'neverFruits', 'regularity'].map((key) => ({ at: ['kinds', at, key] })));
+    const stock = generation.rescue && generation.rescue.who !== 'none' ? programme.stocks.findIndex(({ id }) => id === generation.rescue?.stock) : -1;
+    const take: FormKey[] = stock < 0 ? [] : ['takeTender', 'takeRipe', 'precocity'].map((key) => ({ at: ['stocks', stock, key] }));
+    return [
+      { title: likely.pollinate, keys: ['name', 'seedParents', 'pollen', ...(generation.pollen === 'open' ? ['pool'] : ['flowers', 'cover']), 'springs', 'seedlings'], column: 1 },
+      ...crosses,
+      { title: likely.rescue, keys: ['rescue', ...take], column: 2 },
+      { title: likely.judge, keys: [...seasons, 'judge', 'keep', 'goOn', 'backup'], column: 2 },
+      { title: likely.further, keys: ['repeat', ...(generation.pollen === 'open' ? [] : ['reciprocal', 'selfs']), 'after', 'cross', ...(entries.some(({ routes }) => routes.length > 0) ? ['route'] : []), 'garden', 'test', 'look'], column: 1 },
+    ];
+  }
+
+  protected override render(): TemplateResult {
+    const rounds = this.programme.plans[this.plan]?.generations.length ?? 1;
+    return html`
+      <div class="fields">
+        <oo-form .path=${['plans', this.plan, 'generations', this.generation]} .programme=${this.programme} .problems=${this.problems} .sections=${this.sections()}></oo-form>
+      </div>
+      <div class="bar">
+        <p role="status">${this.change ? this.told(this.change) : nothing}</p>
+        <div class="buttons">
+          <button ?disabled=${!this.canUndo} @click=${() => this.tell('oo-undo')}>Undo</button>
+          <button @click=${() => this.tell('oo-add-generation')}>${likely.addGeneration}</button>
+          ${rounds > 1 ? html`<button @click=${() => this.tell('oo-remove-generation')}>${likely.removeGeneration}</button>` : nothing}
+          <button ?disabled=${!this.canCopy} @click=${() => this.tell('oo-copy-plan')}>${likely.copyPlan}</button>
+          <button class="strong" @click=${() => this.tell('oo-close-row')}>${likely.closeRow}</button>
+        </div>
+      </div>
+    `;
+  }
+
+  private told({ label, effect }: NonNullable<RowSettings['change']>): TemplateResult {
+    const words = { better: likely.better, worse: likely.worse, 'no difference': likely.noDifference } as const;
+    const whole = (share: number) => String(Math.round(share * 100));
+    return html`<b>${likely.change(label)}</b> ${effect ? html`${likely.effect(whole(effect.before), whole(effect.after))} <i>${words[effect.verdict]}</i>` : html`<i>${likely.counting}</i>`}`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-row-settings': RowSettings;
+  }
+}

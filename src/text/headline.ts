@@ -1,0 +1,114 @@
+import type { Comparison, Failure, PlanOutlook } from '../results/outlook.ts';
+import { counted, inTen, listed, whole } from './charts.ts';
+
+/** A piece of a sentence; strong pieces are the findings. */
+export interface Piece {
+  readonly text: string;
+  readonly strong?: true;
+}
+
+const NB = '\u00a0';
+
+/** "8 times in 10", "in nearly every future", "hardly ever": as much as a hand can count. */
+function times(chance: number): string {
+  if (chance >= 0.975) return 'In nearly every future';
+  if (chance < 0.025) return 'Hardly ever';
+  const { numeral, words } = inTen(chance);
+  return `${numeral === '1' ? 'Once' : `${numeral} times`} ${words.replace(' ', NB)}`;
+}
+
+/** Rounds a count to what a hand can count: 118 → 120, 46 → 45, 7 → 7. */
+export function handCount(n: number): number {
+  const step = n < 12 ? 1 : n < 100 ? 5 : n < 1000 ? 10 : 50;
+  return Math.round(n / step) * step;
+}
+
+const named = ({ mark, name }: PlanOutlook) => `${mark}, ${name}`;
+const byChance = (plans: readonly PlanOutlook[]) => [...plans].sort((a, b) => b.chance.value - a.chance.value);
+
+/** Plans whose chance the futures cannot tell from the best one's; the best one first. */
+export function leaders(plans: readonly PlanOutlook[], comparisons: readonly Comparison[]): readonly PlanOutlook[] {
+  const [best, ...others] = byChance(plans);
+  if (!best) return [];
+  const tied = others.filter(({ id }) => {
+    const pair = comparisons.find(({ a, b }) => (a === id && b === best.id) || (a === best.id && b === id));
+    return !pair || (pair.chanceDifference.low <= 0 && pair.chanceDifference.high >= 0);
+  });
+  return [best, ...tied];
+}
+
+/** What a page opens with: the surest plan, and the one that is ahead before it. */
+export function headline(plans: readonly PlanOutlook[], comparisons: readonly Comparison[], lastYear: number): Piece[] {
+  const first = leaders(plans, comparisons);
+  const [best] = first;
+  if (!best) return [];
+  const share = best.chance.value;
+  const many = first.length > 1;
+  const who = many ? `${listed(first.map(({ mark }) => mark))}, which these futures cannot tell apart, have` : `${named(best)}, has`;
+  const half = best.yearProven.p50;
+  const when = half === null ? (share < 0.025 ? '' : '; fewer than half of all futures get there') : `; half of all futures get there by ${String(half)}`;
+  const opening: Piece[] =
+    share < 0.025
+      ? [{ text: 'Hardly ever', strong: true }, { text: ` does any plan have a proven tree by ${String(lastYear)}.` }]
+      : [{ text: times(share), strong: true }, { text: ` ${many ? '' : 'plan '}${who} a proven tree by ${String(lastYear)}${when}.` }];
+  return [...opening, ...rival(plans, best)];
+}
+
+/** The plan that is clearly ahead of the surest in some earlier year. */
+function rival(plans: readonly PlanOutlook[], best: PlanOutlook): Piece[] {
+  const ahead = plans
+    .filter(({ id }) => id !== best.id)
+    .map((plan) => {
+      const years = plan.chanceByYear.filter(({ low }, y) => low > (best.chanceByYear[y]?.high ?? 1));
+      return { plan, until: years.at(-1)?.year ?? null, lead: Math.max(0, ...years.map(({ year, value }) => value - (best.chanceByYear.find((point) => point.year === year)?.value ?? 0))) };
+    })
+    .filter(({ until, lead }) => until !== null && lead >= 0.1)
+    .sort((a, b) => b.lead - a.lead)[0];
+  if (!ahead || ahead.until === null) return [];
+  return [
+    { text: ` ${named(ahead.plan)}, is ` },
+    { text: `ahead until ${String(ahead.until)}`, strong: true },
+    { text: `, but ends at ${endsAt(ahead.plan.chance.value)}.` },
+  ];
+}
+
+const endsAt = (share: number) => {
+  const { numeral, words } = inTen(share);
+  return `${numeral}${NB}${words.replace(' ', NB)}`;
+};
+
+const WHY: Partial<Record<Failure, string>> = {
+  seedlingsDied: 'every seedling dies before it fruits',
+  noneGoodEnough: 'trees fruit, but none is good enough',
+  stillWaiting: 'the trees are still too young in your last year',
+  onlyTreeLost: 'the only tree is lost first',
+  noFruit: 'no fruit sets',
+  noSeedling: 'no seed comes up',
+  noRoom: 'there is no room',
+};
+
+/** What the surest plan asks for, how far to trust it, and why the least sure one fails. */
+export function lede(plans: readonly PlanOutlook[]): Piece[] {
+  const ranked = byChance(plans);
+  const best = ranked[0];
+  if (!best || best.runs === 0) return [];
+  const pieces: Piece[] = [
+    { text: `For ${best.mark} expect to raise about ` },
+    { text: `${whole(handCount(best.seedlings.mean))} seedlings`, strong: true },
+    { text: ' and to need about ' },
+    { text: `${whole(handCount(best.busiestHours.p50))} hours`, strong: true },
+    { text: ' in the busiest year.' },
+  ];
+  if (best.trulyGood) pieces.push({ text: ` Of ten trees you would call proven, about ${counted(Math.round(best.trulyGood.value * 10))} truly are.` });
+  if (best.guesses && best.guesses.high - best.guesses.low > 0.05) pieces.push({ text: ` If your guesses are off: ${tenths(best.guesses.low)} to ${tenths(best.guesses.high)} in 10.` });
+  const worst = ranked.at(-1);
+  const failures = Object.entries(worst?.failures ?? {}).sort(([, a], [, b]) => b - a);
+  const top = failures[0];
+  if (worst && worst !== best && top && top[1] >= 0.2) {
+    const reason = Object.entries(WHY).find(([key]) => key === top[0])?.[1];
+    if (reason !== undefined) pieces.push({ text: ` ${worst.mark} fails most often because ${reason}: ${endsAt(top[1])} futures.` });
+  }
+  return pieces;
+}
+
+const tenths = (share: number) => String(Math.round(share * 10));

@@ -1,0 +1,42 @@
+/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?theme=dark; for eyes and for gallery.test.ts. */
+import { dressPage } from '../../../src/styles/page.ts';
+import '../../../src/components/charts/lanes/lanes.ts';
+import '../../../src/components/charts/chance-by-year/chance-by-year.ts';
+import '../../../src/components/charts/side-by-side/side-by-side.ts';
+import '../../../src/components/charts/flower-to-pick/flower-to-pick.ts';
+import '../../../src/components/charts/why-futures-fail/why-futures-fail.ts';
+import '../../../src/components/charts/years-against-trees/years-against-trees.ts';
+import { FIXTURE_FUTURES } from '../fixture-futures.ts';
+import type { RowEvent } from '../../../src/components/charts/lanes/lanes.ts';
+import { FIXTURE, FIXTURE_WORDS } from '../fixture.ts';
+
+const wanted = new URLSearchParams(location.search);
+dressPage(document);
+const theme = wanted.get('theme');
+if (theme) document.documentElement.dataset['theme'] = theme;
+const main = document.querySelector('main');
+
+const lanes = document.createElement('oo-lanes');
+lanes.compact = wanted.has('compact');
+lanes.innerHTML = '<form slot="settings" style="padding: 22px 28px; min-height: 200px"><label>Flowers each spring <input inputmode="decimal" value="400"></label> flowers</form>';
+lanes.addEventListener('oo-row', (event) => {
+  const { plan, generation, open } = (event as RowEvent).detail;
+  lanes.open = open ? { plan, generation } : null;
+});
+if (wanted.has('open')) lanes.open = { plan: 'rescue', generation: 'wide-graft' };
+
+const sides = document.createElement('oo-side-by-side');
+sides.limits = { hours: 160, places: 120 };
+const clouds = document.createElement('oo-years-against-trees');
+clouds.futures = FIXTURE_FUTURES;
+const pictures = [lanes, document.createElement('oo-chance-by-year'), clouds, document.createElement('oo-why-futures-fail'), sides, document.createElement('oo-flower-to-pick')];
+for (const picture of pictures) {
+  picture.outlook = FIXTURE;
+  picture.words = FIXTURE_WORDS;
+  picture.stale = wanted.has('stale');
+  picture.addEventListener('oo-lift', ((event: CustomEvent<{ plan: string | null }>) => pictures.forEach((other) => (other.lifted = event.detail.plan))) as EventListener);
+}
+main?.append(...pictures);
+void Promise.all(pictures.map((picture) => picture.updateComplete))
+  .then(() => document.fonts.ready)
+  .then(() => main?.setAttribute('data-ready', ''));

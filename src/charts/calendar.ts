@@ -46,6 +46,8 @@ export interface CalendarOptions {
   readonly right?: number;
 }
 
+/** Least width of the years, px, however narrow the picture. */
+const LEAST_YEARS = 60;
 /** Room a written year needs, px, with the space beside it. */
 const YEAR_ROOM = 58;
 
@@ -53,7 +55,7 @@ const YEAR_ROOM = 58;
 export function calendar({ startYear, lastYear, width, from = startYear, ...gutter }: CalendarOptions): Calendar {
   const room = roomFor(width);
   const left = gutter.left ?? GUTTERS[room].left;
-  const right = width - (gutter.right ?? GUTTERS[room].right);
+  const right = Math.max(left + LEAST_YEARS, width - (gutter.right ?? GUTTERS[room].right));
   const scale = scaleLinear([from - 0.45, lastYear + (room === 'phone' ? 0.5 : 1)], [left, right]);
   const x = (year: number) => scale(year);
   return { room, width, left, right, firstYear: from, lastYear, horizon: x(lastYear + 0.5), ticks: ticksOf(x, from, lastYear, room), x, yearAt: (at) => scale.invert(at) };

@@ -64,6 +64,9 @@ const COUNTED = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'e
 /** Numbers up to ten in words. */
 export const counted = (n: number): string => COUNTED[n] ?? whole(n);
 
+/** Keeps the sign of a cross with the parent before it, so that no line begins with it. */
+export const tied = (name: string): string => name.replaceAll(' × ', `${NB}× `);
+
 /** "A", "A and B", "A, B and C". */
 export function listed(items: readonly string[]): string {
   const last = items.at(-1) ?? '';

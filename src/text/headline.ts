@@ -23,7 +23,7 @@ export function handCount(n: number): number {
   return Math.round(n / step) * step;
 }
 
-const named = ({ mark, name }: PlanOutlook) => `${mark}, ${name}`;
+const named = ({ mark, name }: PlanOutlook) => `${mark} (${name})`;
 const byChance = (plans: readonly PlanOutlook[]) => [...plans].sort((a, b) => b.chance.value - a.chance.value);
 
 /** Plans whose chance the futures cannot tell from the best one's; the best one first. */
@@ -44,7 +44,7 @@ export function headline(plans: readonly PlanOutlook[], comparisons: readonly Co
   if (!best) return [];
   const share = best.chance.value;
   const many = first.length > 1;
-  const who = many ? `${listed(first.map(({ mark }) => mark))}, which these futures cannot tell apart, have` : `${named(best)}, has`;
+  const who = many ? `${listed(first.map(({ mark }) => mark))}, which these futures cannot tell apart, have` : `${named(best)} has`;
   const half = best.yearProven.p50;
   const when = half === null ? (share < 0.025 ? '' : '; fewer than half of all futures get there') : `; half of all futures get there by ${String(half)}`;
   const opening: Piece[] =
@@ -66,7 +66,7 @@ function rival(plans: readonly PlanOutlook[], best: PlanOutlook): Piece[] {
     .sort((a, b) => b.lead - a.lead)[0];
   if (!ahead || ahead.until === null) return [];
   return [
-    { text: ` ${named(ahead.plan)}, is ` },
+    { text: ` ${named(ahead.plan)} is ` },
     { text: `ahead until ${String(ahead.until)}`, strong: true },
     { text: `, but ends at ${endsAt(ahead.plan.chance.value)}.` },
   ];

@@ -13,6 +13,8 @@ export type LiftEvent = CustomEvent<{ plan: string | null }>;
 
 /** Width of an A4 page inside its margins at 96 dots an inch, px: printing redraws at it instead of shrinking text. */
 const PAPER_WIDTH = 680;
+/** Below this nothing can be read: the last drawing stays. */
+const LEAST_WIDTH = 200;
 
 /**
  * What all pictures share: they redraw at the width they have, say when they are stale, and lift one plan above the others.
@@ -67,6 +69,8 @@ export abstract class ChartElement extends LitElement {
 
   protected resized(): void {
     const width = Math.floor(this.getBoundingClientRect().width);
+    // While a browser prepares paper it may lay the page out at a pixel's width.
+    if (width < LEAST_WIDTH) return;
     this.width = this.printing ? Math.min(PAPER_WIDTH, width) : width;
   }
 

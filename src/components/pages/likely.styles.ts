@@ -7,7 +7,7 @@ export const likelyStyles = css`
   h1 {
     font-size: var(--size-headline);
     font-weight: 500;
-    max-width: 23em;
+    max-width: 27em;
     text-wrap: pretty;
   }
   h1 b {

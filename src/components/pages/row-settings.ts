@@ -28,6 +28,8 @@ const styles = css`
     padding: 14px 26px;
     background: var(--paper2);
     border-top: 1px solid var(--ink);
+    position: sticky;
+    bottom: 0;
   }
   .bar p {
     min-width: 12em;

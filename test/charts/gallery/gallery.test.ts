@@ -52,7 +52,7 @@ describe('the check of overlaps', () => {
 
 describe('the pictures', () => {
   it.each([320, 390, 700, 800, 1024, 1440])('fit %i px: no sideways scroll, no texts on texts, none below 16 px', async (width) => {
-    for (const query of ['', 'open', 'open&compact']) {
+    for (const query of ['', 'open', 'open&compact', 'extreme']) {
       const page = await open(width, query);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), `sideways, ${query}`).toBeLessThanOrEqual(0);
       expect(await textOverlaps(page), query).toEqual([]);

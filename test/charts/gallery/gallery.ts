@@ -1,4 +1,4 @@
-/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?theme=dark; for eyes and for gallery.test.ts. */
+/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?extreme, ?theme=dark; for eyes and for gallery.test.ts. */
 import { dressPage } from '../../../src/styles/page.ts';
 import '../../../src/components/charts/lanes/lanes.ts';
 import '../../../src/components/charts/chance-by-year/chance-by-year.ts';
@@ -6,8 +6,10 @@ import '../../../src/components/charts/side-by-side/side-by-side.ts';
 import '../../../src/components/charts/flower-to-pick/flower-to-pick.ts';
 import '../../../src/components/charts/why-futures-fail/why-futures-fail.ts';
 import '../../../src/components/charts/years-against-trees/years-against-trees.ts';
+import type { Futures } from '../../../src/charts/years-against-trees/layout.ts';
 import { FIXTURE_FUTURES } from '../fixture-futures.ts';
 import type { RowEvent } from '../../../src/components/charts/lanes/lanes.ts';
+import { EXTREME } from '../fixture-extreme.ts';
 import { FIXTURE, FIXTURE_WORDS } from '../fixture.ts';
 
 const wanted = new URLSearchParams(location.search);
@@ -28,10 +30,10 @@ if (wanted.has('open')) lanes.open = { plan: 'rescue', generation: 'wide-graft' 
 const sides = document.createElement('oo-side-by-side');
 sides.limits = { hours: 160, places: 120 };
 const clouds = document.createElement('oo-years-against-trees');
-clouds.futures = FIXTURE_FUTURES;
+clouds.futures = wanted.has('extreme') ? EXTREME.plans.flatMap(({ id }, index) => ({ ...FIXTURE_FUTURES[index % FIXTURE_FUTURES.length], plan: id }) as Futures) : FIXTURE_FUTURES;
 const pictures = [lanes, document.createElement('oo-chance-by-year'), clouds, document.createElement('oo-why-futures-fail'), sides, document.createElement('oo-flower-to-pick')];
 for (const picture of pictures) {
-  picture.outlook = FIXTURE;
+  picture.outlook = wanted.has('extreme') ? EXTREME : FIXTURE;
   picture.words = FIXTURE_WORDS;
   picture.stale = wanted.has('stale');
   picture.addEventListener('oo-lift', ((event: CustomEvent<{ plan: string | null }>) => pictures.forEach((other) => (other.lifted = event.detail.plan))) as EventListener);

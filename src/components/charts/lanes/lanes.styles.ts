@@ -258,6 +258,15 @@ export const laneStyles = css`
   .phone [aria-expanded='true'] .turn {
     left: 9px;
   }
+  .nowrap {
+    white-space: nowrap;
+  }
+  @media print {
+    .turn,
+    details.how:not([open]) {
+      display: none;
+    }
+  }
   .middle .label {
     width: 116px;
   }

@@ -11,7 +11,7 @@ import { keyLayout } from '../../../charts/boughs/key.ts';
 import { laneLayout, rowNames } from '../../../charts/boughs/lane.ts';
 import { calendar, type Calendar } from '../../../charts/calendar.ts';
 import type { GenerationOutlook, Outlook, PlanOutlook } from '../../../results/outlook.ts';
-import { calendarText, inTen, inTenWords, keyText, laneText, percent, plusMinus, yearRange } from '../../../text/charts.ts';
+import { calendarText, inTen, inTenWords, keyText, laneText, percent, plusMinus, tied, yearRange } from '../../../text/charts.ts';
 import { ChartElement } from '../chart-element.ts';
 import { laneStyles } from './lanes.styles.ts';
 import { laneTable } from './lane-table.ts';
@@ -79,14 +79,14 @@ export class Lanes extends ChartElement {
   private key(years: Calendar) {
     if (this.noKey || this.compact) return nothing;
     const picture = html`<div class="key" role="img" aria-label="${keyText.name}: ${keyText.nursery}, ${keyText.waiting}, ${keyText.judging}, ${keyText.pick}; ${keyText.proven}, ${keyText.bar}; ${keyText.chance}, ${keyText.guesses}"><svg></svg></div>`;
-    return keyLayout(years).oneLine ? picture : html`<details class="how" @toggle=${() => this.draw()}><summary>${keyText.name}</summary>${picture}</details>`;
+    return this.still || keyLayout(years).oneLine ? picture : html`<details class="how" @toggle=${() => this.draw()}><summary>${keyText.name}</summary>${picture}</details>`;
   }
 
   private lane(plan: PlanOutlook, outlook: Outlook, years: Calendar) {
     const phone = years.room === 'phone';
     const note = this.words[plan.id]?.note;
     const narrower = phone ? '' : `max-width: ${String(Math.round(years.horizon - 16))}px`;
-    const name = html`<span class="mark" aria-hidden="true">${plan.mark}</span><span>${phone && this.width < 345 ? (this.words[plan.id]?.short ?? plan.name) : plan.name}</span>`;
+    const name = html`<span class="mark" aria-hidden="true">${plan.mark}</span><span>${phone && this.width < 345 ? (this.words[plan.id]?.short ?? plan.name) : tied(plan.name)}</span>`;
     const names = rowNames(plan.generations);
     return html`<li
       class=${classMap({ lane: true, resting: this.lifted !== null && this.lifted !== plan.id })}
@@ -114,7 +114,7 @@ export class Lanes extends ChartElement {
 
   private shortChance({ chance, guesses, trulyGood }: PlanOutlook) {
     return html`<p class="short">
-      <b>${inTenWords(chance.value)}</b>&ensp;${percent(chance.value)} ${plusMinus(chance.low, chance.high)}${guesses ? html` · ${laneText.guessesShort(guesses.low, guesses.high)}` : nothing}${trulyGood
+      <b>${inTenWords(chance.value)}</b>&ensp;${percent(chance.value)} ${plusMinus(chance.low, chance.high)}${guesses ? html` <span class="nowrap">· ${laneText.guessesShort(guesses.low, guesses.high)}</span>` : nothing}${trulyGood
         ? html`<br />${laneText.trulyGood(trulyGood.value)}`
         : nothing}
     </p>`;

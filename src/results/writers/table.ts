@@ -1,0 +1,21 @@
+/** Characters as a reader counts them, so that accents do not shift a column. */
+const width = (text: string): number => [...text.normalize('NFC')].length;
+
+/**
+ * Writes rows as columns of text: the first column to the left, the others to the right, two spaces between. Shorter rows are filled up.
+ * @returns lines without trailing spaces, joined by line feeds
+ */
+export function alignedTable(rows: readonly (readonly string[])[]): string {
+  const columns = rows.reduce((most, row) => Math.max(most, row.length), 0);
+  const widths = Array.from({ length: columns }, (_, c) => rows.reduce((most, row) => Math.max(most, width(row[c] ?? '')), 0));
+  const line = (row: readonly string[]) =>
+    widths
+      .map((wide, c) => {
+        const cell = row[c] ?? '';
+        const room = ' '.repeat(wide - width(cell));
+        return c === 0 ? cell + room : room + cell;
+      })
+      .join('  ')
+      .trimEnd();
+  return rows.map(line).join('\n');
+}

@@ -19,6 +19,7 @@ export default defineConfig(async () => ({
   // Found only inside workers, so Vite would discover them mid-test and reload the page.
   optimizeDeps: { include: ['seedrandom', 'zod', 'd3', 'lit', '@lit/context', 'idb-keyval'] },
   test: {
+    reporters: ['default', `${top}test/repo/tally.ts`],
     projects: [
       { extends: true as const, test: { name: 'core', root: top, include: ['test/**/*.test.ts'], exclude: ['test/components/**', 'test/page/**'], environment: 'node', testTimeout: 60_000 } },
       {

@@ -25,7 +25,7 @@ import {
 import { EstimateTable } from './estimates.ts';
 
 const units = (places: number) => Math.round(places * UNITS_PER_PLACE);
-const indexBy = <T extends { readonly id: string }>(list: readonly T[]) => new Map(list.map((entry, i) => [entry.id, i]));
+const indexBy = (list: readonly { readonly id: string }[]) => new Map(list.map((entry, i) => [entry.id, i]));
 /** Positions of ids; −1 for “none”. The check has refused unknown ids before anything is compiled. */
 const at = (map: ReadonlyMap<string, number>, id: string | undefined) => (id === undefined ? -1 : (map.get(id) ?? -1));
 const NO_WORK: Work = { perFlower: 0, perFruit: 0, perSeedling: 0, perGraft: 0, perTest: 0, perLook: 0, perPlaceYear: 0, perJudging: 0 };

@@ -34,7 +34,7 @@ function thin(counts: number[], limit: number, uniform: () => number): number {
   let draws = limit;
   counts.forEach((n, i) => {
     counts[i] = hypergeometricInverse(uniform(), n, total - n, draws);
-    draws -= counts[i]!;
+    draws -= counts[i] ?? 0;
     total -= n;
   });
   return out;

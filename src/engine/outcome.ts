@@ -1,5 +1,5 @@
 import { FAILURES, type Failure } from '../results/outlook.ts';
-import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, type Columns, type Milestone } from '../results/columns.ts';
+import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, type Columns } from '../results/columns.ts';
 import { CLASSES } from './cohorts.ts';
 import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE_COUNT, type Orchard } from './orchard.ts';
@@ -67,7 +67,7 @@ export function record(orchard: Orchard, columns: Columns, row: number): void {
   for (const holds of facts.holds) int(holds);
   for (let g = 0; g < plan.generations.length; g += 1) {
     const state = orchard.state(g);
-    for (const name of MILESTONES) int(state[name as Milestone]);
+    for (const name of MILESTONES) int(state[name]);
     for (let s = 0; s < GENERATION_COLUMNS.length - MILESTONES.length; s += 1) int(orchard.stages[g * STAGE_COUNT + s]!);
   }
   const most = (list: Float64Array) => list.reduce((a, b) => Math.max(a, b), 0);

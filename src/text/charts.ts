@@ -118,7 +118,8 @@ export const laneText = {
   rowState: (place: number, of: number, plan: string) => `generation ${String(place)} of ${String(of)} in plan ${plan}`,
   pickBy: (year: number) => `first pick about ${String(year)}`,
   provenBy: (year: number, range: string) => `when it works, a proven tree about ${String(year)} (8 in 10: ${range})`,
-  openPlan: (mark: string, name: string) => `Plan ${mark}: ${name}`,
+  /** Read aloud before a plan's letter. */
+  plan: 'Plan ',
   tableHeads: ['Plan', 'Generation', 'Reached, of 100 futures', 'Pollinated', 'First fruit', 'First pick', 'Last judged', 'Flowers', 'Seedlings', 'Fruiting', 'Kept'],
   tableNote: 'Half of the futures by the year shown, in brackets 8 in 10; counts are middle values. All among the futures that reach the generation.',
 };

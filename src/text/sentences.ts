@@ -1,6 +1,6 @@
 /**
  * What a plan's outlook says, in sentences: for the page, the handout and the command line.
- * A chance is worded by both ends of its Monte Carlo interval, so that no sentence claims more than the futures made allow.
+ * A chance is worded by its whole Monte Carlo interval, so that no sentence claims more than the futures made allow.
  */
 import type { Interval, PlanOutlook, Spread } from '../results/outlook.ts';
 import { Z95 } from '../statistics/interval.ts';
@@ -13,9 +13,7 @@ const HARDLY = 0.025;
 const FEWER = 0.05;
 
 /** How often, as much as a hand can count; `words` stand before "times in 10". */
-export type HowOften =
-  | { readonly kind: 'hardly' | 'nearly' | 'unknown' }
-  | { readonly kind: 'tenths'; readonly words: string; readonly one: boolean };
+export type HowOften = { readonly kind: 'hardly' | 'nearly' | 'unknown' } | { readonly kind: 'tenths'; readonly words: string; readonly one: boolean };
 
 /** −1 hardly ever, 0 fewer than 1 in 10, 1 … 9, 10 more than 9 in 10, 11 in nearly every future. */
 function level(share: number): number {
@@ -26,30 +24,40 @@ function level(share: number): number {
   return Math.round(share * 10);
 }
 
-/**
- * Words a chance by the ends of its interval: one tenth only where both ends round to it.
- * @param low lower end, 0–1
- * @param high upper end, low–1
- */
-export function howOften({ low, high }: Pick<Interval, 'low' | 'high'>): HowOften {
+/** One tenth is named alone where no chance that the interval allows is further from it than this. */
+const NEAR = 0.075;
+
+/** The tenth, 1 … 9, that every chance of the interval is near to; null where there is none. */
+function oneTenth({ value, low, high }: Interval): number | null {
+  const tenth = Math.min(9, Math.max(1, Math.round(value * 10)));
+  return low >= FEWER && high <= 1 - FEWER && tenth / 10 - low <= NEAR && high - tenth / 10 <= NEAR ? tenth : null;
+}
+
+/** Words a chance by the whole of its interval, which holds 0 ≤ low ≤ value ≤ high ≤ 1. */
+export function howOften(chance: Interval): HowOften {
+  const alone = oneTenth(chance);
+  return alone === null ? byEnds(chance) : { kind: 'tenths', words: String(alone), one: alone === 1 };
+}
+
+/** Words a chance by the ends of its interval alone: what two chances have in common is worded alike. */
+function byEnds({ low, high }: Interval): HowOften {
   const tenths = (words: string, one = false): HowOften => ({ kind: 'tenths', words, one });
   const [from, to] = [level(low), level(high)];
   if (from === 11) return { kind: 'nearly' };
   if (to === -1) return { kind: 'hardly' };
   if (to === 0) return tenths('fewer than 1', true);
   if (from === 10) return tenths('more than 9');
-  if (from <= 0) return to >= 10 ? { kind: 'unknown' } : tenths(`fewer than ${String(Math.floor(high * 10) + 1)}`);
-  if (to >= 10) {
-    const more = Math.ceil(low * 10) - 1;
-    return more < 1 ? { kind: 'unknown' } : tenths(`more than ${String(more)}`, more === 1);
-  }
-  if (from === to) return tenths(String(from), from === 1);
-  return tenths(`${String(from)} ${to === from + 1 ? 'or' : 'to'} ${String(to)}`);
+  if (from <= 0) return to >= 10 ? { kind: 'unknown' } : fewerThan(Math.floor(high * 10) + 1);
+  if (to >= 10) return moreThan(Math.ceil(low * 10) - 1);
+  return from === to ? tenths(String(from), from === 1) : tenths(`${String(from)} ${to === from + 1 ? 'or' : 'to'} ${String(to)}`);
 }
 
-/** "6 in 10", "fewer than 1 in 10", "hardly ever": for the middle of a sentence. */
-export function inTenBy(chance: Pick<Interval, 'low' | 'high'>): string {
-  const often = howOften(chance);
+const fewerThan = (n: number): HowOften => ({ kind: 'tenths', words: `fewer than ${String(n)}`, one: n === 1 });
+const moreThan = (n: number): HowOften => (n < 1 ? { kind: 'unknown' } : { kind: 'tenths', words: `more than ${String(n)}`, one: n === 1 });
+
+/** "6 in 10", "6 or 7 in 10", "hardly ever": a chance that stands beside others, so none is named higher than the next without ground. */
+export function inTenBeside(chance: Interval): string {
+  const often = byEnds(chance);
   switch (often.kind) {
     case 'tenths':
       return `${often.words} in${NB}10`;
@@ -72,15 +80,16 @@ type Curve = Pick<PlanOutlook, 'chance' | 'runs' | 'chanceByYear'>;
 
 /** Test inversion, as for survival medians: Brookmeyer, R. & Crowley, J. (1982) Biometrics 38:29–41 (from memory). */
 function halfOfAll({ chanceByYear }: Curve): HalfWay {
-  return { from: chanceByYear.find(({ high }) => high >= 0.5)?.year ?? null, to: chanceByYear.find(({ low }) => low > 0.5)?.year ?? null };
+  return { from: chanceByYear.find(({ high }) => high >= 0.5)?.year ?? null, to: chanceByYear.find(({ low }) => low >= 0.5)?.year ?? null };
 }
 
-/** The ranks s/2 ± z·√s/2 of the s futures that succeed hold their middle year (interval of a median by order statistics, Conover 1999, from memory). */
+/** The r-th and the (s − r + 1)-th of the s futures that succeed hold their middle year (median by order statistics, Conover 1999, from memory). */
 function halfOfSuccesses({ chanceByYear, chance, runs }: Curve): HalfWay {
   const successes = Math.round(chance.value * runs);
-  const half = (Z95 * Math.sqrt(successes)) / 2;
-  const yearOf = (rank: number) => (successes === 0 || rank > successes ? null : (chanceByYear.find(({ value }) => Math.round(value * runs) >= rank)?.year ?? null));
-  return { from: yearOf(Math.max(1, Math.floor(successes / 2 - half))), to: yearOf(Math.ceil(successes / 2 + half) + 1) };
+  const rank = Math.floor((successes - Z95 * Math.sqrt(successes)) / 2);
+  if (rank < 1) return { from: null, to: null };
+  const yearOf = (place: number) => chanceByYear.find(({ value }) => Math.round(value * runs) >= place)?.year ?? null;
+  return { from: yearOf(rank), to: yearOf(successes - rank + 1) };
 }
 
 function byYears(from: number, to: number): string {
@@ -149,26 +158,33 @@ function effort({ seedlings, busiestHours, runs }: Pick<PlanOutlook, 'seedlings'
   return `Expect to raise ${raise}${hours}.`;
 }
 
-/** Wider than this, in tenths, the trees proven are too few to say anything. */
-const WIDEST_TENTHS = 4;
+/** Where the interval is wider than this, the trees proven are too few to say anything. */
+const WIDEST = 0.4;
 
 function trust(trulyGood: Interval | null): string {
   if (trulyGood === null) return '';
-  const [from, to] = [Math.round(trulyGood.low * 10), Math.round(trulyGood.high * 10)];
-  const number = (n: number) => (n === 0 ? 'none' : counted(n));
-  const say = (words: string) => `Of ten trees you would call proven, ${words} truly ${from === 1 && to === 1 ? 'is' : 'are'}.`;
-  if (to - from > WIDEST_TENTHS) return 'Too few trees were proven to say how many truly are as good as they looked.';
-  if (from === to) return say(from === 0 ? 'hardly any' : from === 10 ? 'nearly all' : `about ${number(from)}`);
-  return say(`${number(from)} ${to === from + 1 ? 'or' : 'to'} ${number(to)}`);
+  const { low, high } = trulyGood;
+  if (high - low > WIDEST) return 'Too few trees were proven to say how many truly are as good as they looked.';
+  const say = (words: string, verb = 'are') => `Of ten trees you would call proven, ${words} truly ${verb}.`;
+  const alone = oneTenth(trulyGood);
+  if (alone !== null) return say(`about ${counted(alone)}`, alone === 1 ? 'is' : 'are');
+  const [from, to] = [Math.round(low * 10), Math.round(high * 10)];
+  if (to === 0) return say('hardly any');
+  if (from === 10) return say('nearly all');
+  if (from === to) return say(`about ${counted(from)}`, from === 1 ? 'is' : 'are');
+  return say(`${from === 0 ? 'none' : counted(from)} ${to === from + 1 ? 'or' : 'to'} ${counted(to)}`);
 }
 
 function guessed(guesses: PlanOutlook['guesses']): string {
   if (guesses === null) return '';
+  const off = (words: string) => `If your guesses are off: ${words}.`;
   const [from, to] = [level(guesses.low), level(guesses.high)];
-  if (from === to) return `If your guesses are off: still ${inTenBy(guesses)}.`;
-  if (to <= 0) return `If your guesses are off: still fewer than 1 in${NB}10.`;
-  if (from >= 10) return `If your guesses are off: still more than 9 in${NB}10.`;
-  return `If your guesses are off: ${from <= 0 ? 'fewer than 1' : String(from)} to ${to >= 10 ? 'nearly 10' : String(to)} in${NB}10.`;
+  if (to === -1) return off('still hardly ever');
+  if (from === 11) return off('still nearly always');
+  if (to <= 0) return off(`still fewer than 1 in${NB}10`);
+  if (from >= 10) return off(`still more than 9 in${NB}10`);
+  if (from === to) return off(`still ${String(from)} in${NB}10`);
+  return off(`${from <= 0 ? 'fewer than 1' : String(from)} to ${to >= 10 ? 'nearly 10' : String(to)} in${NB}10`);
 }
 
 interface Part {
@@ -178,8 +194,8 @@ interface Part {
 
 /** The chance under each alternative, where some two alternatives are surely apart and read differently; else nothing. */
 function leaning(parts: readonly Part[]): string {
-  const apart = parts.some((a) => parts.some((b) => a.chance.low > b.chance.high && inTenBy(a.chance) !== inTenBy(b.chance)));
-  const words = parts.map((part) => `${part.if}: ${inTenBy(part.chance)}`).join('; ');
+  const apart = parts.some((a) => parts.some((b) => a.chance.low > b.chance.high && inTenBeside(a.chance) !== inTenBeside(b.chance)));
+  const words = parts.map((part) => `${part.if}: ${inTenBeside(part.chance)}`).join('; ');
   return apart ? `${words.replace(/^./, (letter) => letter.toUpperCase())}.` : '';
 }
 
@@ -206,7 +222,10 @@ export interface PlanSentences {
   readonly leans: readonly string[];
 }
 
-export type SaidPlan = Pick<PlanOutlook, 'name' | 'runs' | 'chance' | 'chanceByYear' | 'guesses' | 'trulyGood' | 'byRule' | 'byFact' | 'seedlings' | 'busiestHours'>;
+export type SaidPlan = Pick<
+  PlanOutlook,
+  'name' | 'runs' | 'chance' | 'chanceByYear' | 'guesses' | 'trulyGood' | 'byRule' | 'byFact' | 'seedlings' | 'busiestHours'
+>;
 
 /**
  * Says what a plan's outlook is.

@@ -36,7 +36,7 @@ export async function analyse(
 ): Promise<Analysis> {
   runner.load(programme);
   const none = plans.map(() => null);
-  let whole: Columns[] | null = null;
+  const whole: Columns[] = [];
   const finished = new Set<number>();
   let done = 0;
   const cuts = cutsOf(runs, chunk, runner.threads);
@@ -44,17 +44,16 @@ export async function analyse(
   await Promise.all(
     cuts.map(async ({ from, length }) => {
       const part = await runner.runs(plans, from, length);
-      whole ??= part.map(({ shape }) => new Columns(shape, runs));
-      part.forEach((columns, p) => whole?.[p]?.place(columns, from));
+      if (whole.length === 0) whole.push(...part.map(({ shape }) => new Columns(shape, runs)));
+      part.forEach((columns, p) => whole[p]?.place(columns, from));
       finished.add(from);
       const before = done;
       while (finished.has(done)) done += lengths.get(done) ?? 0;
       const ready = done;
-      if (ready > before) report({ runs: ready, columns: () => (whole ?? []).map((columns) => columns.first(ready)) });
+      if (ready > before) report({ runs: ready, columns: () => whole.map((columns) => columns.first(ready)) });
     }),
   );
-  const columns = whole ?? [];
-  if (!secondPass) return { columns, factSets: none };
+  if (!secondPass) return { columns: whole, factSets: none };
   const years = programme.lastYear - programme.startYear + 1;
   const provenBy = plans.map(() => new Int32Array(FACT_SETS * years));
   await Promise.all(
@@ -65,7 +64,7 @@ export async function analyse(
       provenBy.forEach((all, p) => all.set(part.subarray(p * sets * years, (p + 1) * sets * years), from * years));
     }),
   );
-  return { columns, factSets: provenBy.map((all) => ({ provenBy: all, sets: FACT_SETS, futures: FUTURES_A_SET })) };
+  return { columns: whole, factSets: provenBy.map((all) => ({ provenBy: all, sets: FACT_SETS, futures: FUTURES_A_SET })) };
 }
 
 /** Tasks: a quick first look shared by the threads, then chunks. Cuts never change results, only when they arrive. */

@@ -1,7 +1,12 @@
 import { expect } from 'vitest';
+import { atLeast } from '../../src/statistics/binomial.ts';
 
 /** Standard errors that a figure may lie from what is expected. Words are fixed, so a check that passes always passes. */
 const ERRORS = 4;
+/** Chance that a normal value lies further out than that, on one side. */
+const BEYOND = 3.167e-5;
+/** With fewer expected hits (or misses) than this the normal error means little: the exact binomial tail is asked instead. */
+const FEW = 25;
 
 export const total = (values: ArrayLike<number>): number => {
   let sum = 0;
@@ -29,6 +34,12 @@ function agree(got: number, expected: number, error: number, slack: number, what
 /** `hits` of `of` independent trials of chance p (exact binomial error). @param slack how far off the expected value itself may be */
 export function expectShare(hits: number, of: number, p: number, what = '', slack = 0): void {
   expect(of, 'trials').toBeGreaterThan(0);
+  if (slack === 0 && p > 0 && p < 1 && of * Math.min(p, 1 - p) < FEW) {
+    const said = `${what && `${what}: `}${String(hits)} of ${String(of)} at ${String(p)}: exact tail`;
+    expect(atLeast(hits, of, p), said).toBeGreaterThan(BEYOND);
+    expect(atLeast(of - hits, of, 1 - p), said).toBeGreaterThan(BEYOND);
+    return;
+  }
   agree(hits / of, p, Math.sqrt((p * (1 - p)) / of), slack, what && `${what}: `);
 }
 

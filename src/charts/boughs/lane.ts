@@ -3,7 +3,7 @@ import { laneText } from '../../text/charts.ts';
 import type { Calendar, Tick } from '../calendar.ts';
 import type { Measure } from '../measure.ts';
 import { bough, type Bough } from './bough.ts';
-import { chainLines, chainSpans, type ChainLine } from './chain.ts';
+import { chainLines, chainSpans, type ChainLine, type Span } from './chain.ts';
 
 /** Heights inside a row, px. A bough of all futures is `full` thick. */
 export interface RowSizes {
@@ -136,18 +136,22 @@ function rowLayout(generation: GenerationOutlook, options: RowOptions): RowLayou
   const y = top + above + sizes.full / 2;
   const shape = bough(generation, startYear, calendar, sizes.full);
   const ringX = used && generation.firstPick.p50 !== null ? calendar.x(generation.firstPick.p50) : null;
+  const spans: Span[] = last && generation.reached > 0 && plan.whenItWorks.p50 === null ? [...chainSpans(generation), { text: laneText.noneProven, kind: 'reached' }] : chainSpans(generation);
   const lines =
-    sizes.chain === 0 || shape === null
-      ? []
-      : chainLines(chainSpans(generation), {
-          start: index === 0 ? least : Math.max(least, begins(generation, shape, calendar)),
-          least,
-          limit: calendar.horizon - (phone ? 6 : 10),
-          crossing: ringX,
-          size: sizes.text,
-          measure,
-        });
-  const chainTop = y + sizes.full / 2 + 19;
+    shape === null
+      ? chainLines([{ text: laneText.never, kind: 'reached' }], { start: Math.max(least, calendar.left), least, limit: calendar.horizon - 6, crossing: null, size: sizes.text, measure })
+      : sizes.chain === 0
+        ? []
+        : chainLines(spans, {
+            start: index === 0 ? least : Math.max(least, begins(generation, shape, calendar)),
+            least,
+            limit: calendar.horizon - (phone ? 6 : 10),
+            crossing: ringX,
+            size: sizes.text,
+            measure,
+          });
+  // Where there is no bough, its words stand in its place.
+  const chainTop = shape === null ? y + 6 : y + sizes.full / 2 + 19;
   const extra = Math.max(0, ...lines.map(({ line }) => line)) * LINE_HEIGHT;
   return {
     id: generation.id,

@@ -54,7 +54,7 @@ export interface ChanceLayout {
   readonly note: { readonly x: number; readonly y: number; readonly lines: readonly string[] } | null;
   readonly noteText: string;
   /** Where the reading box stands inside the picture; null where it must stand under it. */
-  readonly box: { readonly x: number; readonly y: number; readonly width: number } | null;
+  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly nameRoom: number } | null;
   readonly x: (year: number) => number;
   readonly y: (share: number) => number;
 }
@@ -193,7 +193,7 @@ function reaches(lines: readonly PlanLine[], y: number): number {
 
 function boxRoom(lines: readonly PlanLine[], plot: ChanceLayout['plot'], width: number, count: number, room: Calendar['room']): ChanceLayout['box'] {
   if (room === 'phone') return null;
-  const box = { x: plot.left + BOX.inset - 8, y: plot.top + 12, width };
+  const box = { x: plot.left + BOX.inset - 8, y: plot.top + 12, width, nameRoom: width - BOX.beside + 4 };
   const bottom = box.y + BOX.head + count * BOX.row;
   const free = bottom < plot.bottom && box.x + box.width + 14 < reaches(lines, bottom + 10);
   return free ? box : null;

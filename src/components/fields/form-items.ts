@@ -66,9 +66,10 @@ function wordsAt(path: Path): GroupWords {
   return groupWords(keysOf(path)) ?? { label: spoken(String(path.at(-1))) };
 }
 
-/** Draws the fields of an object in the order of its schema; ids, marks and the words that tell its form are not fields. */
+/** Draws the fields of an object in the order of its schema; ids, marks and the words that tell its form are not fields. Of several forms, those of the one it is in. */
 export function itemsOf(schema: z.ZodType, value: unknown, path: Path, context: FormContext): readonly FormItem[] {
-  return fieldsOf(schema).flatMap(([key, inner]) => itemAt(inner, valueAt(value, [key]), [...path, key], context, {}, value) ?? []);
+  const form = membersOf(schema)[memberIndex(schema, value)] ?? schema;
+  return fieldsOf(form).flatMap(([key, inner]) => itemAt(inner, valueAt(value, [key]), [...path, key], context, {}, value) ?? []);
 }
 
 /**
@@ -106,7 +107,7 @@ function absent(schema: z.ZodType, path: Path, label: string, context: FormConte
 }
 
 /** The name of a form: its type, or its first key. */
-function formKey(member: z.ZodType): string {
+export function formKey(member: z.ZodType): string {
   const [[key, inner] = ['', undefined]] = fieldsOf(member);
   const node = inner && bare(inner).schema;
   const value = node instanceof z.ZodLiteral ? node.def.values[0] : undefined;

@@ -1,6 +1,5 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { z } from 'zod';
 import { filledBlank } from '../../model/blanks.ts';
 import { insertAt, removeAt } from '../../model/edits.ts';
 import { freshId } from '../../model/plans.ts';
@@ -120,7 +119,7 @@ export class OrchardPanel extends LitElement {
       <details class="section" ?open=${this.opened.has('whole')} @toggle=${this.toggled('whole')}>
         <summary>Goal, years, limits and weather</summary>
         ${this.opened.has('whole')
-          ? html`<div class="whole"><oo-form .path=${[]} .schema=${programmeSchema as z.ZodType} .value=${this.programme} .programme=${this.programme} .problems=${this.problems} .sections=${WHOLE}></oo-form></div>`
+          ? html`<div class="whole"><oo-form .path=${[]} .schema=${programmeSchema} .value=${this.programme} .programme=${this.programme} .problems=${this.problems} .sections=${WHOLE}></oo-form></div>`
           : ''}
       </details>
       ${SECTIONS.map((section) => this.section(section))}

@@ -77,8 +77,11 @@ export function checkReferences(programme: Programme): Problem[] {
       const path: Path = ['plans', p, 'generations', g];
       const later = new Set(plan.generations.map(({ id }) => id));
       const parent = (source: (typeof generation.seedParents)[number], at: Path) => {
-        if ('tree' in source) return has('trees', source.tree, [...at, 'tree']);
-        if (known.has(source.picksOf)) return undefined;
+        if ('tree' in source) {
+          has('trees', source.tree, [...at, 'tree']);
+          return;
+        }
+        if (known.has(source.picksOf)) return;
         problems.push(
           stop(
             [...at, 'picksOf'],
@@ -86,7 +89,6 @@ export function checkReferences(programme: Programme): Problem[] {
             g === 0 ? 'A first generation can only use named trees.' : 'Choose a tree, or picks of an earlier generation.',
           ),
         );
-        return undefined;
       };
       if (known.has(generation.id)) problems.push(stop([...path, 'id'], `“${generation.id}” is used twice in this plan`, 'Give one of the two another id.'));
       generation.seedParents.forEach((source, i) => parent(source, [...path, 'seedParents', i]));

@@ -4,9 +4,9 @@ export const RESULTS_FORMAT = 'orchard-odds results';
 export const RESULTS_VERSION = 1;
 
 /** One generation: years over the futures that reached it, and counts by stage. */
-export type JsonStage = Pick<GenerationOutlook, 'id' | 'round' | 'name' | 'reached' | 'picked'> & { readonly [milestone in 'firstPollination' | 'firstFruit' | 'firstPick']: YearSpread } & Readonly<
-    Record<Stage, Spread>
-  >;
+export type JsonStage = Pick<GenerationOutlook, 'id' | 'round' | 'name' | 'reached' | 'picked'> & {
+  readonly [milestone in 'firstPollination' | 'firstFruit' | 'firstPick']: YearSpread;
+} & Readonly<Record<Stage, Spread>>;
 
 export type JsonPlan = Omit<PlanOutlook, 'generations'> & { readonly stages: readonly JsonStage[] };
 
@@ -46,7 +46,10 @@ function jsonPlan({ generations, ...plan }: PlanOutlook): JsonPlan {
 }
 
 /** Arranges an outlook as plain data for other programs. */
-export function resultsDocument(outlook: Outlook, { title, guessesAsTheyStand }: { readonly title: string; readonly guessesAsTheyStand: boolean }): ResultsDocument {
+export function resultsDocument(
+  outlook: Outlook,
+  { title, guessesAsTheyStand }: { readonly title: string; readonly guessesAsTheyStand: boolean },
+): ResultsDocument {
   const { engine, word, runs, programme, startYear, lastYear, plans, comparisons } = outlook;
   return {
     format: RESULTS_FORMAT,

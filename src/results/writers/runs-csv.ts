@@ -34,19 +34,37 @@ export function* runsCsv(frame: Frame, columns: readonly Columns[]): Generator<s
 
 function csvColumns(frame: Frame, generations: number): CsvColumn[] {
   const year = (index: number | undefined): CsvCell => (index === undefined || index < 0 ? null : frame.startYear + index);
-  const number = (column: Int32Array | Float64Array): Read => (row) => column[row] ?? null;
-  const years = (column: Int32Array): Read => (row) => year(column[row]);
+  const number =
+    (column: Int32Array | Float64Array): Read =>
+    (row) =>
+      column[row] ?? null;
+  const years =
+    (column: Int32Array): Read =>
+    (row) =>
+      year(column[row]);
   const read = (name: string, column: Int32Array): Read => (YEARS.has(name) ? years(column) : number(column));
-  const word = (column: Int32Array, words: readonly string[]): Read => (row) => words[column[row] ?? -1] ?? null;
+  const word =
+    (column: Int32Array, words: readonly string[]): Read =>
+    (row) =>
+      words[column[row] ?? -1] ?? null;
   return [
     ...RUN_COLUMNS.map((head) => ({ head, of: (plan: Columns) => (head === 'failure' ? word(plan.run(head), FAILURES) : read(head, plan.run(head))) })),
     ...frame.shown.map(({ name, rules }, t) => ({ head: `rule: ${name}`, of: (plan: Columns) => word(plan.rule(t), rules) })),
-    ...frame.facts.map(({ name }, f) => ({ head: name === '' ? `fact ${String(f + 1)}` : `fact: ${name}`, of: (plan: Columns) => word(plan.fact(f), ['no', 'yes']) })),
+    ...frame.facts.map(({ name }, f) => ({
+      head: name === '' ? `fact ${String(f + 1)}` : `fact: ${name}`,
+      of: (plan: Columns) => word(plan.fact(f), ['no', 'yes']),
+    })),
     ...Array.from({ length: generations }, (_, g) =>
-      GENERATION_COLUMNS.map((name) => ({ head: `generation ${String(g + 1)}: ${name}`, of: (plan: Columns): Read => (g < plan.shape.generations ? read(name, plan.generation(g, name)) : () => null) })),
+      GENERATION_COLUMNS.map((name) => ({
+        head: `generation ${String(g + 1)}: ${name}`,
+        of: (plan: Columns): Read => (g < plan.shape.generations ? read(name, plan.generation(g, name)) : () => null),
+      })),
     ).flat(),
     ...AMOUNT_COLUMNS.map((head) => ({ head, of: (plan: Columns) => number(plan.amount(head)) })),
-    ...frame.measured.map(({ name, unit }, t) => ({ head: `shortfall: ${name}${unit === '' ? '' : ` (${unit})`}`, of: (plan: Columns) => number(plan.shortfall(t)) })),
+    ...frame.measured.map(({ name, unit }, t) => ({
+      head: `shortfall: ${name}${unit === '' ? '' : ` (${unit})`}`,
+      of: (plan: Columns) => number(plan.shortfall(t)),
+    })),
   ];
 }
 

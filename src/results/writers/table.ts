@@ -2,10 +2,11 @@
 const width = (text: string): number => [...text.normalize('NFC')].length;
 
 /**
- * Writes rows as columns of text: the first column to the left, the others to the right, two spaces between. Shorter rows are filled up.
+ * Writes rows as columns of text, two spaces between. Shorter rows are filled up.
+ * @param left columns set to the left, by position; the others stand to the right
  * @returns lines without trailing spaces, joined by line feeds
  */
-export function alignedTable(rows: readonly (readonly string[])[]): string {
+export function alignedTable(rows: readonly (readonly string[])[], left: readonly number[] = [0]): string {
   const columns = rows.reduce((most, row) => Math.max(most, row.length), 0);
   const widths = Array.from({ length: columns }, (_, c) => rows.reduce((most, row) => Math.max(most, width(row[c] ?? '')), 0));
   const line = (row: readonly string[]) =>
@@ -13,7 +14,7 @@ export function alignedTable(rows: readonly (readonly string[])[]): string {
       .map((wide, c) => {
         const cell = row[c] ?? '';
         const room = ' '.repeat(wide - width(cell));
-        return c === 0 ? cell + room : room + cell;
+        return left.includes(c) ? cell + room : room + cell;
       })
       .join('  ')
       .trimEnd();

@@ -6,6 +6,7 @@ import { drawChance } from '../../../charts/chance-by-year/draw.ts';
 import { chanceLayout, type ChanceLayout } from '../../../charts/chance-by-year/layout.ts';
 import { readingAt, yearAfter } from '../../../charts/chance-by-year/reading.ts';
 import { shortName } from '../../../charts/marks.ts';
+import { clip } from '../../../charts/measure.ts';
 import type { Outlook } from '../../../results/outlook.ts';
 import { chanceText, percent, percentRange, plusMinus } from '../../../text/charts.ts';
 import { ChartElement } from '../chart-element.ts';
@@ -114,7 +115,7 @@ export class ChanceByYear extends ChartElement {
       <ol>
         ${readingAt(plans, reading ?? lastYear).map(
           ({ plan, value }) =>
-            html`<li data-mark=${plan.mark} class=${this.lifted !== null && this.lifted !== plan.id ? 'resting' : ''}><span class="mark">${plan.mark}</span><span>${shortName(plan, this.words)}</span><b>${percent(value)}</b></li>`,
+            html`<li data-mark=${plan.mark} class=${this.lifted !== null && this.lifted !== plan.id ? 'resting' : ''}><span class="mark">${plan.mark}</span><span>${box ? clip(shortName(plan, this.words), box.nameRoom, 17, this.measure) : shortName(plan, this.words)}</span><b>${percent(value)}</b></li>`,
         )}
       </ol>
       <p class="keys">${chanceText.keys}</p>

@@ -86,7 +86,7 @@ export class Lanes extends ChartElement {
     const phone = years.room === 'phone';
     const note = this.words[plan.id]?.note;
     const narrower = phone ? '' : `max-width: ${String(Math.round(years.horizon - 16))}px`;
-    const name = html`<span class="mark" aria-hidden="true">${plan.mark}</span><span>${phone && this.width < 345 ? (this.words[plan.id]?.short ?? plan.name) : tied(plan.name)}</span>`;
+    const name = html`<span class="visually-hidden">${laneText.plan}</span><span class="mark">${plan.mark}</span><span>${phone && this.width < 345 ? (this.words[plan.id]?.short ?? plan.name) : tied(plan.name)}</span>`;
     const names = rowNames(plan.generations);
     return html`<li
       class=${classMap({ lane: true, resting: this.lifted !== null && this.lifted !== plan.id })}
@@ -102,7 +102,7 @@ export class Lanes extends ChartElement {
         <h3>
           ${this.still
             ? html`<span class="plan-name">${name}</span>`
-            : html`<button class="plan-name" aria-label=${laneText.openPlan(plan.mark, plan.name)} @click=${() => this.tell('oo-plan', { plan: plan.id })}>${name}</button>`}
+            : html`<button class="plan-name" @click=${() => this.tell('oo-plan', { plan: plan.id })}>${name}</button>`}
         </h3>
         ${phone ? this.shortChance(plan) : nothing} ${note && !this.compact ? html`<p class="note"><span>${note}</span></p>` : nothing}
         <div class="actions"><slot name="plan-${plan.id}"></slot></div>

@@ -1,0 +1,96 @@
+import { availableParallelism } from 'node:os';
+import { resolve } from 'node:path';
+import type { Programme } from '../../src/model/programme.ts';
+import { resultsDocument, resultsJson } from '../../src/results/writers/json.ts';
+import { runsCsv } from '../../src/results/writers/runs-csv.ts';
+import { nodeRunner } from '../../src/workers/node.ts';
+import { HELP, readArguments, type Options } from './arguments.ts';
+import { fileOutput, standardOutput, type Output } from './output.ts';
+import { progressLine } from './progress.ts';
+import { readProgrammeFile } from './programme-file.ts';
+import { outlookOf, simulate } from './results.ts';
+import { textReport } from './text-report.ts';
+
+const DONE = 0;
+const FAILED = 1;
+const REFUSED = 2;
+const INTERRUPTED = 130;
+
+/**
+ * The headless runner from command line to results.
+ * @param argv arguments after the program's name
+ * @param program the built file, which serves as program of the worker threads
+ * @returns exit code
+ */
+export async function main(argv: readonly string[], program: URL): Promise<number> {
+  const asked = readArguments(argv);
+  if (asked.kind === 'help') {
+    await standardOutput().write([HELP]);
+    return DONE;
+  }
+  if (asked.kind === 'refused') return refuse([asked.message, 'Say --help for all that can be said.']);
+  const { options } = asked;
+  const path = fromCaller(options.file);
+  const reading = await readProgrammeFile(path, options.file);
+  if (!reading.ok) return refuse(reading.problems);
+  const plans = chosenPlans(reading.programme, options.plans);
+  if (typeof plans === 'string') return refuse([plans]);
+  const output = options.out === null ? standardOutput() : fileOutput(fromCaller(options.out), path);
+  if (typeof output === 'string') return refuse([output]);
+  for (const note of reading.notes) process.stderr.write(`Note: ${note}\n`);
+  try {
+    await run(reading.programme, plans, options, program, output);
+    return DONE;
+  } catch (error) {
+    output.giveUp();
+    process.stderr.write(`The results could not be made: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    return FAILED;
+  }
+}
+
+function refuse(sentences: readonly string[]): number {
+  process.stderr.write(`${sentences.join('\n')}\n`);
+  return REFUSED;
+}
+
+/** npm runs scripts in the project's folder; files are meant from where the caller stands. */
+function fromCaller(path: string): string {
+  return resolve(process.env['npm_lifecycle_event'] === 'sim' ? (process.env['INIT_CWD'] ?? '.') : '.', path);
+}
+
+/** Positions of the plans asked for, or a sentence. */
+function chosenPlans({ plans }: Programme, ids: readonly string[]): readonly number[] | string {
+  const unknown = ids.find((id) => !plans.some((plan) => plan.id === id));
+  if (unknown !== undefined) return `There is no plan “${unknown}”; the plans are ${plans.map(({ id }) => id).join(', ')}.`;
+  return plans.flatMap(({ id }, p) => (ids.length === 0 || ids.includes(id) ? [p] : []));
+}
+
+async function run(source: Programme, plans: readonly number[], { runs, word, means, format, threads }: Options, program: URL, output: Output): Promise<void> {
+  const programme: Programme = {
+    ...source,
+    runs: runs ?? source.runs,
+    shuffleWord: word ?? source.shuffleWord,
+    guessesAsTheyStand: means || source.guessesAsTheyStand,
+  };
+  const runner = nodeRunner(program, threads ?? availableParallelism());
+  const progress = progressLine(process.stderr, programme.runs);
+  const stop = () => {
+    progress.end();
+    output.giveUp();
+    process.stderr.write('Stopped before the end; the results are not complete.\n');
+    process.exit(INTERRUPTED);
+  };
+  const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+  for (const signal of signals) process.removeAllListeners(signal).on(signal, stop);
+  try {
+    const results = await simulate(runner, programme, plans, format !== 'csv', progress.at);
+    progress.end();
+    if (format === 'csv') return await output.write(runsCsv(results.frame, results.columns));
+    const outlook = await outlookOf(results, programme, source);
+    await output.write([format === 'json' ? resultsJson(resultsDocument(outlook, programme)) : textReport(outlook, programme)]);
+  } finally {
+    progress.end();
+    for (const signal of signals) process.removeListener(signal, stop);
+    runner.end();
+  }
+}

@@ -1,0 +1,83 @@
+import { readFile } from 'node:fs/promises';
+import { chromium, type Browser, type BrowserContextOptions, type Locator, type Page } from 'playwright';
+import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
+import { findBrowser } from '../browser/find-browser.ts';
+
+/** What a visit may differ in from a desk with a wide screen and empty storage. */
+export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' | 'forcedColors'> {
+  readonly width?: number;
+  readonly height?: number;
+  /** JavaScript that runs before the page's own. */
+  readonly before?: string;
+  /** Also when the last futures are counted. */
+  readonly untilRest?: boolean;
+}
+
+/**
+ * Gives the tests of a file one browser, and each visit a fresh profile. After every test: whatever it did, the page must have asked
+ * no other host and said nothing on the console.
+ */
+export function visits(): (options?: VisitOptions) => Promise<Page> {
+  let browser: Browser;
+  let noise: string[] = [];
+  const open: Page[] = [];
+  beforeAll(async () => {
+    browser = await chromium.launch(await findBrowser());
+  });
+  afterAll(() => browser.close());
+  afterEach(async () => {
+    for (const page of open.splice(0)) await page.context().close();
+    const heard = noise;
+    noise = [];
+    expect(heard, 'console, page errors and requests to other hosts').toEqual([]);
+  });
+  return async ({ width = 1440, height = 900, before = '', untilRest = true, ...options } = {}) => {
+    const page = await browser.newPage({ viewport: { width, height }, reducedMotion: 'reduce', ...options });
+    open.push(page);
+    listen(page, (line) => noise.push(line));
+    if (before) await page.addInitScript(before);
+    await page.goto(inject('url'));
+    if (untilRest) await atRest(page);
+    else await page.locator('oo-lanes .lane').first().waitFor();
+    return page;
+  };
+}
+
+function listen(page: Page, hear: (line: string) => void): void {
+  const own = new URL(inject('url')).host;
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') hear(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => hear(`page error: ${error.message}`));
+  page.on('requestfailed', (request) => hear(`not loaded: ${request.url()}`));
+  page.on('request', (request) => {
+    const { protocol, host } = new URL(request.url());
+    if (protocol.startsWith('http') && host !== own) hear(`other host: ${request.url()}`);
+  });
+}
+
+/** Waits until all futures of the document are counted, those over the guesses too. */
+export async function atRest(page: Page): Promise<void> {
+  await page
+    .locator('.progress', { hasText: /(\S+) of \1 futures/ })
+    .filter({ hasNotText: 'your guesses' })
+    .waitFor();
+}
+
+export const planLane = (page: Page, mark: string): Locator => page.locator(`oo-lanes .lane[data-mark="${mark}"]`);
+export const rowOf = (page: Page, mark: string, generation = 0): Locator => planLane(page, mark).locator('button.row').nth(generation);
+/** Percent at the end of a plan's lane. */
+export const percentOf = async (page: Page, mark: string): Promise<number> => parseInt((await planLane(page, mark).locator('.percent b').textContent()) ?? '', 10);
+export const planNames = (page: Page): Promise<string[]> => page.locator('oo-lanes .plan-name').evaluateAll((names) => names.map((name) => (name.lastElementChild?.textContent ?? '').replaceAll('\u00a0', ' ')));
+
+/** The document as the breeder can have it: the text of a saved copy. */
+export async function savedCopy(page: Page): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save a copy' }).click()]);
+  return readFile(await download.path(), 'utf8');
+}
+
+/** Chooses a file the way a person does, through “Open”. */
+export async function openFile(page: Page, name: string, text: string): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Open', exact: true }).click()]);
+  await chooser.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+}

@@ -21,10 +21,29 @@ export default defineConfig(async () => ({
   test: {
     reporters: ['default', `${top}test/repo/tally.ts`],
     projects: [
-      { extends: true as const, test: { name: 'core', root: top, include: ['test/**/*.test.ts'], exclude: ['test/components/**', 'test/page/**'], environment: 'node', testTimeout: 60_000 } },
       {
         extends: true as const,
-        test: { name: 'page', root: top, include: ['test/page/**/*.test.ts'], environment: 'node', globalSetup: [`${top}test/page/preview.ts`], testTimeout: 60_000, hookTimeout: 60_000, fileParallelism: false },
+        test: {
+          name: 'core',
+          root: top,
+          include: ['test/**/*.test.ts'],
+          exclude: ['test/components/**', 'test/page/**'],
+          environment: 'node',
+          testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true as const,
+        test: {
+          name: 'page',
+          root: top,
+          include: ['test/page/**/*.test.ts'],
+          environment: 'node',
+          globalSetup: [`${top}test/page/preview.ts`],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
       },
       {
         extends: true as const,

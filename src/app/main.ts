@@ -37,7 +37,9 @@ async function start(): Promise<void> {
     clearTimeout(timer);
     timer = window.setTimeout(() => {
       void device.save(edited).then((result) => {
-        page.saved = result.ok ? { text: words.savedAt(new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })), bad: false } : { text: words.notSaved(result.reason), bad: true };
+        page.saved = result.ok
+          ? { text: words.savedAt(new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })), bad: false }
+          : { text: words.notSaved(result.reason), bad: true };
       });
     }, 250);
   });

@@ -58,7 +58,18 @@ export function calendar({ startYear, lastYear, width, from = startYear, ...gutt
   const right = Math.max(left + LEAST_YEARS, width - (gutter.right ?? GUTTERS[room].right));
   const scale = scaleLinear([from - 0.45, lastYear + (room === 'phone' ? 0.5 : 1)], [left, right]);
   const x = (year: number) => scale(year);
-  return { room, width, left, right, firstYear: from, lastYear, horizon: x(lastYear + 0.5), ticks: ticksOf(x, from, lastYear, room), x, yearAt: (at) => scale.invert(at) };
+  return {
+    room,
+    width,
+    left,
+    right,
+    firstYear: from,
+    lastYear,
+    horizon: x(lastYear + 0.5),
+    ticks: ticksOf(x, from, lastYear, room),
+    x,
+    yearAt: (at) => scale.invert(at),
+  };
 }
 
 function ticksOf(x: (year: number) => number, from: number, last: number, room: Room): Tick[] {

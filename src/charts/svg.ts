@@ -6,7 +6,10 @@ export type Part = Selection<SVGSVGElement | SVGGElement, unknown, null, undefin
 /** Starts drawing in an SVG node and sets its size; nothing else may write into the node. */
 export function canvas(svg: SVGSVGElement, width: number, height: number): Part {
   // The size stands in viewBox too, so that a page narrower than the last drawing shrinks it for the moment until it is redrawn.
-  return select<SVGSVGElement | SVGGElement, unknown>(svg).attr('width', width).attr('height', height).attr('viewBox', `0 0 ${String(width)} ${String(height)}`);
+  return select<SVGSVGElement | SVGGElement, unknown>(svg)
+    .attr('width', width)
+    .attr('height', height)
+    .attr('viewBox', `0 0 ${String(width)} ${String(height)}`);
 }
 
 /** Finds or makes the group of that class directly inside a part. Groups keep the order in which they are first asked for. */
@@ -17,15 +20,29 @@ export function group(parent: Part, name: string): Part {
 }
 
 /** Joins data to elements of one tag and class directly inside a part. */
-export function marks<Tag extends keyof SVGElementTagNameMap, Datum>(parent: Part, tag: Tag, name: string, data: readonly Datum[]): Selection<SVGElementTagNameMap[Tag], Datum, SVGSVGElement | SVGGElement, unknown> {
+export function marks<Tag extends keyof SVGElementTagNameMap, Datum>(
+  parent: Part,
+  tag: Tag,
+  name: string,
+  data: readonly Datum[],
+): Selection<SVGElementTagNameMap[Tag], Datum, SVGSVGElement | SVGGElement, unknown> {
   return parent
     .selectChildren<SVGElementTagNameMap[Tag], Datum>(`${tag}.${name}`)
     .data(data)
-    .join((enter) => enter.append<SVGElementTagNameMap[Tag]>(tag).attr('class', name)) as Selection<SVGElementTagNameMap[Tag], Datum, SVGSVGElement | SVGGElement, unknown>;
+    .join((enter) => enter.append<SVGElementTagNameMap[Tag]>(tag).attr('class', name)) as Selection<
+    SVGElementTagNameMap[Tag],
+    Datum,
+    SVGSVGElement | SVGGElement,
+    unknown
+  >;
 }
 
 /** Puts a mark somewhere by a CSS transform, which the page may ease. */
-export function place<Node extends BaseType, Datum>(marked: Selection<Node, Datum, SVGSVGElement | SVGGElement, unknown>, x: (datum: Datum) => number, y: (datum: Datum) => number): typeof marked {
+export function place<Node extends BaseType, Datum>(
+  marked: Selection<Node, Datum, SVGSVGElement | SVGGElement, unknown>,
+  x: (datum: Datum) => number,
+  y: (datum: Datum) => number,
+): typeof marked {
   return marked.style('transform', (datum) => `translate(${round(x(datum))}px, ${round(y(datum))}px)`);
 }
 

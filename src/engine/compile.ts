@@ -57,7 +57,11 @@ export function compile(programme: Programme): Compiled {
     gardens: indexBy(programme.gardens),
     facts: indexBy(programme.facts),
   };
-  const facts: CompiledFact[] = programme.facts.map((fact) => ({ id: fact.id, key: textKey(`fact/${fact.id}`), chanceAt: slots.add(`facts/${fact.id}/chance`, fact.chance) }));
+  const facts: CompiledFact[] = programme.facts.map((fact) => ({
+    id: fact.id,
+    key: textKey(`fact/${fact.id}`),
+    chanceAt: slots.add(`facts/${fact.id}/chance`, fact.chance),
+  }));
   const kinds = programme.kinds.map((kind) => compileKind(kind, slots, ids.kinds));
   const crosses = programme.crosses.map((cross) => compileCross(cross, programme, slots, ids, facts));
   const crossOf = new Int32Array(kinds.length ** 2).fill(-1);
@@ -66,15 +70,35 @@ export function compile(programme: Programme): Compiled {
     if (crossOf[pair] === -1) crossOf[pair] = i;
   });
   const traits = compileTraits(programme, slots, ids.genes);
-  const trees = programme.trees.map((tree) => compileTree(tree, programme, slots, ids, sortedGenes.map((gene) => gene.id)));
+  const trees = programme.trees.map((tree) =>
+    compileTree(
+      tree,
+      programme,
+      slots,
+      ids,
+      sortedGenes.map((gene) => gene.id),
+    ),
+  );
   let handle = trees.length;
   const pools = programme.pools.map((pool) => {
-    const compiled = compilePool(pool, programme, slots, ids, sortedGenes.map((gene) => gene.id), handle);
+    const compiled = compilePool(
+      pool,
+      programme,
+      slots,
+      ids,
+      sortedGenes.map((gene) => gene.id),
+      handle,
+    );
     handle += compiled.background?.trees ?? 0;
     return compiled;
   });
   const condition = (source: Condition) => compileCondition(source, ids);
-  const goal = { conditions: programme.goal.conditions.map(condition), crops: programme.goal.crops, trees: programme.goal.trees, breedsTrue: programme.goal.breedsTrue };
+  const goal = {
+    conditions: programme.goal.conditions.map(condition),
+    crops: programme.goal.crops,
+    trees: programme.goal.trees,
+    breedsTrue: programme.goal.breedsTrue,
+  };
   const shared = {
     startYear: programme.startYear,
     years: programme.lastYear - programme.startYear + 1,
@@ -95,7 +119,10 @@ export function compile(programme: Programme): Compiled {
     crosses,
     crossOf,
     stocks: programme.stocks.map((stock) => compileStock(stock, slots)),
-    gardens: programme.gardens.map((garden) => ({ key: textKey(`garden/${garden.id}`), lossAt: slots.add(`gardens/${garden.id}/yearlyLoss`, garden.yearlyLoss) })),
+    gardens: programme.gardens.map((garden) => ({
+      key: textKey(`garden/${garden.id}`),
+      lossAt: slots.add(`gardens/${garden.id}/yearlyLoss`, garden.yearlyLoss),
+    })),
     trees,
     pools,
     goal,
@@ -109,7 +136,9 @@ export function compile(programme: Programme): Compiled {
   return { ...shared, estimates: new EstimateTable(slots.entries, programme.guessesAsTheyStand) };
 }
 
-type Ids = Readonly<Record<'genes' | 'shown' | 'measured' | 'kinds' | 'trees' | 'pools' | 'crosses' | 'stocks' | 'gardens' | 'facts', ReadonlyMap<string, number>>>;
+type Ids = Readonly<
+  Record<'genes' | 'shown' | 'measured' | 'kinds' | 'trees' | 'pools' | 'crosses' | 'stocks' | 'gardens' | 'facts', ReadonlyMap<string, number>>
+>;
 
 /** Genes in order of group and position; free genes keep the document's order, after the grouped ones. */
 function sortGenes(programme: Programme): Programme['genes'] {
@@ -218,7 +247,13 @@ function compileRule(rule: Rule, genes: ReadonlyMap<string, number>): CompiledRu
   const { needs } = rule;
   const base = { name: rule.name, weight: rule.weight };
   if (needs.needs === 'total') return { ...base, mode: 2, genes: needs.genes.map((gene) => at(genes, gene)), copies: [], total: needs.copies };
-  return { ...base, mode: needs.needs === 'all' ? 0 : 1, genes: needs.of.map(({ gene }) => at(genes, gene)), copies: needs.of.map(({ copies }) => copies), total: 0 };
+  return {
+    ...base,
+    mode: needs.needs === 'all' ? 0 : 1,
+    genes: needs.of.map(({ gene }) => at(genes, gene)),
+    copies: needs.of.map(({ copies }) => copies),
+    total: 0,
+  };
 }
 
 function compileTraits(programme: Programme, slots: Slots, genes: ReadonlyMap<string, number>): { shown: CompiledShown[]; measured: CompiledMeasured[] } {
@@ -367,10 +402,19 @@ function compileGeneration(
     judge: generation.judge,
     test: test ? { ...test, gene: at(ids.genes, test.gene) } : null,
     look: look ? { ...look, trait: at(ids.shown, look.trait) } : null,
-    rescue: rescue && rescue.who !== 'none' ? { every: rescue.who === 'every', month: rescue.month, stock: at(ids.stocks, rescue.stock), scions: rescue.scions, keepOwnRoots: rescue.keepOwnRoots } : null,
+    rescue:
+      rescue && rescue.who !== 'none'
+        ? { every: rescue.who === 'every', month: rescue.month, stock: at(ids.stocks, rescue.stock), scions: rescue.scions, keepOwnRoots: rescue.keepOwnRoots }
+        : null,
     keep: { conditions, rank: keep.rank === 'first' ? 0 : keep.rank === 'earliest' ? 1 : 2, weights, howMany: keep.howMany, bestLeft: keep.bestLeft },
     goOn: { when: goOn.when === 'firstPick' ? 0 : goOn.when === 'enough' ? 1 : 2, count: goOn.count ?? keep.howMany, atLatest: goOn.atLatest ?? Infinity },
-    backup: backup ? { copies: backup.copies, stock: at(ids.stocks, backup.stock), garden: backup.garden === undefined ? (programme.gardens.length > 0 ? 0 : -1) : at(ids.gardens, backup.garden) } : null,
+    backup: backup
+      ? {
+          copies: backup.copies,
+          stock: at(ids.stocks, backup.stock),
+          garden: backup.garden === undefined ? (programme.gardens.length > 0 ? 0 : -1) : at(ids.gardens, backup.garden),
+        }
+      : null,
     judgedShown: [...positions(0)],
     judgedMeasured: [...judgedMeasured],
   };

@@ -239,7 +239,13 @@ export interface CompiledGeneration {
   readonly after: number;
   readonly garden: number;
   readonly judge: number;
-  readonly test: { readonly gene: number; readonly copies: number; readonly falsePositive: number; readonly falseNegative: number; readonly cull: boolean } | null;
+  readonly test: {
+    readonly gene: number;
+    readonly copies: number;
+    readonly falsePositive: number;
+    readonly falseNegative: number;
+    readonly cull: boolean;
+  } | null;
   readonly look: { readonly trait: number; readonly keepIfShown: boolean; readonly falsePositive: number; readonly falseNegative: number } | null;
   readonly rescue: { readonly every: boolean; readonly month: number; readonly stock: number; readonly scions: number; readonly keepOwnRoots: boolean } | null;
   readonly keep: {

@@ -7,9 +7,6 @@ import type { Compiled, CompiledRule, CompiledTree } from './compiled.ts';
 /** Chance of k shows in n seasons at rate p, without the binomial coefficient (the same for every genotype). */
 const likelihood = (k: number, n: number, p: number) => wholePower(p, k) * wholePower(1 - p, n - k);
 
-
-
-
 /**
  * Draws the gene words of founding trees, conditioned on what was seen of them under the future's rules: each genotype of the
  * unknown genes is weighed by its chance among trees of the kind and the chance of what was seen (docs/model.md §4).

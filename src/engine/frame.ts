@@ -21,11 +21,18 @@ export function frameOf(programme: Programme): Frame {
         id,
         round,
         name,
-        grownFrom: [...seedParents, ...pollenParents].reduce<number | null>((found, { picksOf }) => (picksOf >= 0 ? Math.max(found ?? -1, picksOf) : found), null),
+        grownFrom: [...seedParents, ...pollenParents].reduce<number | null>(
+          (found, { picksOf }) => (picksOf >= 0 ? Math.max(found ?? -1, picksOf) : found),
+          null,
+        ),
       })),
     })),
     shown: compiled.shown.map(({ id, rules }) => ({ name: names.get(id) ?? id, rules: rules.map((rule) => rule.name) })),
     facts: compiled.facts.map(({ id }) => ({ name: names.get(id) ?? '' })),
-    measured: compiled.measured.map(({ id, unit }, t) => ({ name: names.get(id) ?? id, unit, inGoal: compiled.goal.conditions.some(({ type, of }) => type === 1 && of === t) })),
+    measured: compiled.measured.map(({ id, unit }, t) => ({
+      name: names.get(id) ?? id,
+      unit,
+      inGoal: compiled.goal.conditions.some(({ type, of }) => type === 1 && of === t),
+    })),
   };
 }

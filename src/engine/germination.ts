@@ -44,7 +44,11 @@ function comeUp(orchard: Orchard, g: number, due: readonly Batch[], used: number
   const { compiled, facts, luck, year, tally } = orchard;
   const state = orchard.state(g);
   const rates = due.map(({ cross }) =>
-    springRate(luck.key(mix2(mix2(LUCK.germination, compiled.crosses[cross]!.key), year)), facts.values[germinationSlot(orchard, g, cross)]!, compiled.luckGermination),
+    springRate(
+      luck.key(mix2(mix2(LUCK.germination, compiled.crosses[cross]!.key), year)),
+      facts.values[germinationSlot(orchard, g, cross)]!,
+      compiled.luckGermination,
+    ),
   );
   luck.key(stageKey(g, STAGE.germination, year));
   const counts = due.map(({ seeds }, i) => binomialInverse(luck.uniform(), seeds, rates[i]!));

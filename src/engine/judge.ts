@@ -12,7 +12,9 @@ function trueValue(orchard: Orchard, i: number, trait: number): number {
   const a = stand.offset(stand.handleOf(i));
   const b = a + compiled.words;
   const { genome } = stand;
-  return facts.scales[trait]!.genetic(genome[a + 1 + trait]!, genome[b + 1 + trait]!, genome[a]!, genome[b]!) + stand.travels[i * compiled.measured.length + trait]!;
+  return (
+    facts.scales[trait]!.genetic(genome[a + 1 + trait]!, genome[b + 1 + trait]!, genome[a]!, genome[b]!) + stand.travels[i * compiled.measured.length + trait]!
+  );
 }
 
 /**
@@ -102,7 +104,11 @@ function judgeCrop(orchard: Orchard, i: number, g: number): void {
   for (const t of judgedMeasured) {
     const scale = facts.scales[t]!;
     stand.sum[i * measured + t]! +=
-      trueValue(orchard, i, t) - stand.travels[i * measured + t]! + stand.lasting[i * measured + t]! + scale.season * normalFrom(luck.uniform()) + weather.yearEffect[t * years + year]!;
+      trueValue(orchard, i, t) -
+      stand.travels[i * measured + t]! +
+      stand.lasting[i * measured + t]! +
+      scale.season * normalFrom(luck.uniform()) +
+      weather.yearEffect[t * years + year]!;
   }
 }
 
@@ -145,4 +151,3 @@ function breedsTrue(orchard: Orchard, i: number): boolean {
   }
   return true_;
 }
-

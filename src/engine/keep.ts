@@ -105,7 +105,8 @@ export function goOn(orchard: Orchard, pollination: Pollination, spring: boolean
     if (!started || state.goneOn) continue;
     const { when, count, atLatest } = generation.goOn;
     const late = spring && state.firstPollination >= 0 && orchard.year - state.firstPollination >= atLatest;
-    const ready = when === 0 ? state.picks.length > 0 : when === 1 ? state.picks.length >= count : state.firstPollination >= 0 && allJudged(orchard, g, pollination);
+    const ready =
+      when === 0 ? state.picks.length > 0 : when === 1 ? state.picks.length >= count : state.firstPollination >= 0 && allJudged(orchard, g, pollination);
     if (!late && !ready) continue;
     state.goneOn = true;
     choose(orchard, g);
@@ -121,7 +122,17 @@ function choose(orchard: Orchard, g: number): void {
     for (let i = 0; i < stand.count; i += 1) if (stand.generation[i] === g && stand.alive[i] === 1 && test(i)) list.push(i);
     return list;
   };
-  if (choosesAtGoOn(generation)) fillSlots(orchard, g, rank(orchard, having((i) => stand.status[i] === STATUS.waiting), generation, compiled.measured.length));
+  if (choosesAtGoOn(generation))
+    fillSlots(
+      orchard,
+      g,
+      rank(
+        orchard,
+        having((i) => stand.status[i] === STATUS.waiting),
+        generation,
+        compiled.measured.length,
+      ),
+    );
   if (orchard.state(g).picks.length > 0 || !generation.keep.bestLeft) return;
   const left = having((i) => stand.status[i] === STATUS.discarded && stand.judged[i]! >= generation.judge);
   const { weights } = generation.keep;

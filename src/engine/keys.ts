@@ -10,7 +10,15 @@ const purpose = (name: string) => textKey(`purpose/${name}`);
 
 /** Shared by all plans of a future. */
 export const FACT = { rule: purpose('rule'), founder: purpose('founder'), neighbour: purpose('neighbour'), family: purpose('family') } as const;
-export const LUCK = { frost: purpose('frost'), season: purpose('season'), yearEffect: purpose('year effect'), treeLoss: purpose('tree loss'), gardenLoss: purpose('garden loss'), set: purpose('set'), germination: purpose('germination') } as const;
+export const LUCK = {
+  frost: purpose('frost'),
+  season: purpose('season'),
+  yearEffect: purpose('year effect'),
+  treeLoss: purpose('tree loss'),
+  gardenLoss: purpose('garden loss'),
+  set: purpose('set'),
+  germination: purpose('germination'),
+} as const;
 
 /** Stages of one generation in one year; keyed by the generation's position, so that plans alike so far share their luck. */
 export const STAGE = {

@@ -76,7 +76,12 @@ export class Newcomers {
 
   /** Share not yet in bearing at an age, of trees grafted at month m: years still ahead at the graft are multiplied by the stock's precocity. */
   private notYetGrafted(c: number, g: number, age: number): number {
-    const { cohorts, compiled, facts, orchard } = { cohorts: this.orchard.cohorts, compiled: this.orchard.compiled, facts: this.orchard.facts, orchard: this.orchard };
+    const { cohorts, compiled, facts, orchard } = {
+      cohorts: this.orchard.cohorts,
+      compiled: this.orchard.compiled,
+      facts: this.orchard.facts,
+      orchard: this.orchard,
+    };
     const rescue = orchard.generation(g).rescue;
     if (!rescue) return 1;
     const at = rescue.month / 12;

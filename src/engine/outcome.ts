@@ -11,7 +11,11 @@ export function failureOf(orchard: Orchard): Failure {
   const { plan } = orchard;
   let g = 0;
   plan.generations.forEach((generation, i) => {
-    if (generation.after < 0 || (orchard.state(generation.after).goneOn && (orchard.state(i).firstPollination >= 0 || orchard.state(generation.after).picks.length > 0))) g = i;
+    if (
+      generation.after < 0 ||
+      (orchard.state(generation.after).goneOn && (orchard.state(i).firstPollination >= 0 || orchard.state(generation.after).picks.length > 0))
+    )
+      g = i;
   });
   const generation = orchard.generation(g);
   const state = orchard.state(g);
@@ -48,7 +52,12 @@ function unjudged(orchard: Orchard, g: number): number {
   }
   const { judge } = orchard.generation(g);
   for (let i = 0; i < stand.count; i += 1)
-    if (stand.generation[i] === g && stand.alive[i] === 1 && (stand.status[i] === STATUS.young || (stand.status[i] === STATUS.judging && stand.judged[i]! < judge))) n += 1;
+    if (
+      stand.generation[i] === g &&
+      stand.alive[i] === 1 &&
+      (stand.status[i] === STATUS.young || (stand.status[i] === STATUS.judging && stand.judged[i]! < judge))
+    )
+      n += 1;
   return n;
 }
 

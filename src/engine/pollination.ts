@@ -83,7 +83,8 @@ export class Pollination {
     const fathers = this.parents(generation.pollenParents);
     const pairs: Pair[] = [];
     const add = (mother: number, father: number) => {
-      if ((mother !== father || generation.selfs) && !pairs.some((pair) => pair.mother === mother && pair.father === father)) pairs.push({ mother, father, flowers: 0 });
+      if ((mother !== father || generation.selfs) && !pairs.some((pair) => pair.mother === mother && pair.father === father))
+        pairs.push({ mother, father, flowers: 0 });
     };
     for (const mother of mothers) for (const father of fathers) add(mother, father);
     if (generation.reciprocal) for (const mother of mothers) for (const father of fathers) add(father, mother);
@@ -182,7 +183,8 @@ export class Pollination {
     else {
       const { pool } = orchard.generation(g);
       if (pool < 0) return;
-      for (const { kind: poolKind, fruits: n } of this.pools.split(pool, mother, stray)) this.sow(g, this.entryOf(orchard.kindOf(mother), poolKind), mother, -1, pool, poolKind, 0, n);
+      for (const { kind: poolKind, fruits: n } of this.pools.split(pool, mother, stray))
+        this.sow(g, this.entryOf(orchard.kindOf(mother), poolKind), mother, -1, pool, poolKind, 0, n);
     }
   }
 
@@ -244,7 +246,17 @@ export class Pollination {
     orchard.count(g, COUNT.seeds, total);
     if (total === 0) return;
     const entry = orchard.compiled.crosses[cross]!;
-    const batch: Batch = { generation: g, cross, mother, father, pool, poolKind, pollinated: orchard.year, due: orchard.year + 1 + entry.dormancy, seeds: total };
+    const batch: Batch = {
+      generation: g,
+      cross,
+      mother,
+      father,
+      pool,
+      poolKind,
+      pollinated: orchard.year,
+      due: orchard.year + 1 + entry.dormancy,
+      seeds: total,
+    };
     orchard.batches.push(batch);
     orchard.state(g).inGround += total;
     const route = entry.routes.find((r) => r.id === orchard.generation(g).route);
@@ -270,7 +282,15 @@ export class Pollination {
       const spared = 1 - orchard.frostTaken(orchard.kindOf(mother));
       const entries = kinds.map(({ kind, share }) => {
         const cross = this.entry(g, mother, kind);
-        return { kind, cross, rate: share * (cross < 0 ? 0 : this.setRate(cross, mother, -1)) * spared, germination: cross < 0 ? 0 : orchard.facts.values[germinationSlot(orchard, g, cross)]!, fruits: 0, left: 0, seeds: 0 };
+        return {
+          kind,
+          cross,
+          rate: share * (cross < 0 ? 0 : this.setRate(cross, mother, -1)) * spared,
+          germination: cross < 0 ? 0 : orchard.facts.values[germinationSlot(orchard, g, cross)]!,
+          fruits: 0,
+          left: 0,
+          seeds: 0,
+        };
       });
       luck.key(mix2(stageKey(g, STAGE.gathering, year), orchard.parentKey(mother)));
       let flowers = this.offer(mother);

@@ -64,13 +64,20 @@ function loseTrees(orchard: Orchard): void {
     if (stand.alive[i] === 1) {
       const kind = compiled.kinds[stand.kind[i]!]!;
       const { rescue } = generation;
-      const loss = stand.roots[i]! >= ROOTS.grafted && rescue ? compiled.stocks[rescue.stock]!.lossAt : year - stand.born[i]! === 1 ? kind.firstYearLossAt : kind.yearlyLossAt;
+      const loss =
+        stand.roots[i]! >= ROOTS.grafted && rescue
+          ? compiled.stocks[rescue.stock]!.lossAt
+          : year - stand.born[i]! === 1
+            ? kind.firstYearLossAt
+            : kind.yearlyLossAt;
       if (luck.uniform() < facts.values[loss]! || gardenLost(orchard, generation.garden)) lose(orchard, i);
       else if (stand.status[i] === STATUS.discarded && plan.clearDiscards) lose(orchard, i);
     }
     const { backup } = generation;
     if (backup && stand.backups[i]! > 0)
-      stand.backups[i] = gardenLost(orchard, backup.garden) ? 0 : binomialInverse(luck.uniform(), stand.backups[i]!, 1 - facts.values[compiled.stocks[backup.stock]!.lossAt]!);
+      stand.backups[i] = gardenLost(orchard, backup.garden)
+        ? 0
+        : binomialInverse(luck.uniform(), stand.backups[i]!, 1 - facts.values[compiled.stocks[backup.stock]!.lossAt]!);
   }
 }
 
@@ -125,7 +132,15 @@ function plantOut(orchard: Orchard, newcomers: Newcomers): void {
     }
     for (let k = 0; k < cohorts.classes[c]!; k += 2) {
       const n = cohorts.counts[c * CLASSES + k]!;
-      if (n > 0) waiting.push({ cohort: c, class: k, individual: -1, n, nursery: kind.nurseryUnits, place: k < 8 ? UNITS_PER_PLACE : orchard.graftUnits(g, cohorts.kind[c]!) });
+      if (n > 0)
+        waiting.push({
+          cohort: c,
+          class: k,
+          individual: -1,
+          n,
+          nursery: kind.nurseryUnits,
+          place: k < 8 ? UNITS_PER_PLACE : orchard.graftUnits(g, cohorts.kind[c]!),
+        });
     }
   }
   for (let n = 0; n < stand.livingCount && stand.unplanted > 0; n += 1) {
@@ -133,7 +148,14 @@ function plantOut(orchard: Orchard, newcomers: Newcomers): void {
     if (stand.alive[i] === 0 || stand.planted[i] === 1) continue;
     const kind = compiled.kinds[stand.kind[i]!]!;
     if (year - stand.born[i]! >= kind.plantOutAge)
-      waiting.push({ cohort: stand.cohort[i]!, class: -1, individual: i, n: 1, nursery: kind.nurseryUnits, place: stand.roots[i]! < ROOTS.grafted ? UNITS_PER_PLACE : orchard.graftUnits(stand.generation[i]!, stand.kind[i]!) });
+      waiting.push({
+        cohort: stand.cohort[i]!,
+        class: -1,
+        individual: i,
+        n: 1,
+        nursery: kind.nurseryUnits,
+        place: stand.roots[i]! < ROOTS.grafted ? UNITS_PER_PLACE : orchard.graftUnits(stand.generation[i]!, stand.kind[i]!),
+      });
   }
   if (waiting.length === 0) return;
   const used = orchard.unitsInUse();

@@ -9,17 +9,30 @@ export const factSchema = z.strictObject({ id, name, chance: share({ label: 'Cha
 export const geneSchema = z.strictObject({
   id,
   name,
-  group: field(z.string().trim().min(1).max(40), { label: 'Linkage group', help: 'Genes of one group travel together. Leave empty if it segregates freely.' }).optional(),
+  group: field(z.string().trim().min(1).max(40), {
+    label: 'Linkage group',
+    help: 'Genes of one group travel together. Leave empty if it segregates freely.',
+  }).optional(),
   position: number(0, 1000, { label: 'Position in the group', unit: 'cM' }).optional(),
   note,
 });
 
-const geneCopies = z.array(z.strictObject({ gene: reference('genes', { label: 'Gene' }), copies: whole(1, 2, { label: 'At least', unit: 'copies' }) })).min(1).max(6);
+const geneCopies = z
+  .array(z.strictObject({ gene: reference('genes', { label: 'Gene' }), copies: whole(1, 2, { label: 'At least', unit: 'copies' }) }))
+  .min(1)
+  .max(6);
 /** What a genotype must carry to qualify for a trait. */
 const needSchema = z.discriminatedUnion('needs', [
   z.strictObject({ needs: z.literal('all'), of: geneCopies }),
   z.strictObject({ needs: z.literal('any'), of: geneCopies }),
-  z.strictObject({ needs: z.literal('total'), genes: z.array(reference('genes', { label: 'Gene' })).min(1).max(6), copies: whole(1, 12, { label: 'Copies in total' }) }),
+  z.strictObject({
+    needs: z.literal('total'),
+    genes: z
+      .array(reference('genes', { label: 'Gene' }))
+      .min(1)
+      .max(6),
+    copies: whole(1, 12, { label: 'Copies in total' }),
+  }),
 ]);
 export const ruleSchema = z.strictObject({
   name,
@@ -35,7 +48,11 @@ export const shownTraitSchema = z.strictObject({
   canShow: share({ label: 'Trees that can show it', help: 'Of the trees with the right genes, the share that is able to show the trait at all.' }).default(1),
   seasonsShown: share({ label: 'Seasons it shows', help: 'An able tree shows the trait in this share of its cropping seasons.' }).default(1),
   falseShow: share({ label: 'Seems to show it, wrongly', help: 'Chance per season that any other tree seems to show it.' }).default(0),
-  sharedSeason: number(0, 0.99, { label: 'Season luck common to all trees', scale: 'share', help: 'Share of the season-to-season luck that is good and bad years for every tree.' }).default(0.5),
+  sharedSeason: number(0, 0.99, {
+    label: 'Season luck common to all trees',
+    scale: 'share',
+    help: 'Share of the season-to-season luck that is good and bad years for every tree.',
+  }).default(0.5),
   grade: z
     .strictObject({
       mean: number(0.01, 1, { label: 'Share of the fruit that shows it, on average', scale: 'share' }),
@@ -60,7 +77,13 @@ export const measuredTraitSchema = z.strictObject({
   yearShare: share({ label: 'Season noise common to all trees' }).default(0.5),
   inbreeding: estimate(0, 1e6, { label: 'Lost by full inbreeding', help: 'In the trait’s unit, from F = 0 to F = 1.' }).default(0),
   genes: z
-    .array(z.strictObject({ gene: reference('genes', { label: 'Gene' }), half: number(-1e6, 1e6, { label: 'Half the difference between two copies and none' }), dominance: number(-1e6, 1e6, { label: 'One copy, from the middle' }).default(0) }))
+    .array(
+      z.strictObject({
+        gene: reference('genes', { label: 'Gene' }),
+        half: number(-1e6, 1e6, { label: 'Half the difference between two copies and none' }),
+        dominance: number(-1e6, 1e6, { label: 'One copy, from the middle' }).default(0),
+      }),
+    )
     .max(6)
     .default([]),
   note,
@@ -71,14 +94,23 @@ const years = (label: string) => estimate(1, 60, { label, scale: 'years', unit: 
 export const firstFruitSchema = z.union([
   z.strictObject({ years: years('First fruit at') }),
   z.strictObject({ earliest: years('Earliest'), half: years('Half by'), ninety: years('9 in 10 by') }),
-  z.strictObject({ between: z.strictObject({ seed: reference('kinds', { label: 'Kind of the seed parent' }), pollen: reference('kinds', { label: 'Kind of the pollen parent' }) }) }),
+  z.strictObject({
+    between: z.strictObject({
+      seed: reference('kinds', { label: 'Kind of the seed parent' }),
+      pollen: reference('kinds', { label: 'Kind of the pollen parent' }),
+    }),
+  }),
 ]);
 
 export const kindSchema = z.strictObject({
   id,
   name,
   firstFruit: firstFruitSchema,
-  familySpread: estimate(0, 1, { label: 'Spread between families', scale: 'share', help: 'Coefficient of variation of the years to first fruit between families.' }).default(0.15),
+  familySpread: estimate(0, 1, {
+    label: 'Spread between families',
+    scale: 'share',
+    help: 'Coefficient of variation of the years to first fruit between families.',
+  }).default(0.15),
   neverFruits: share({ label: 'Never fruits' }).default(0),
   regularity: share({ label: 'Seasons with a crop', help: 'Share of seasons with a crop to judge, once bearing.' }).default(1),
   firstYearLoss: share({ label: 'Lost in the first winter' }).default(0),
@@ -101,7 +133,10 @@ const weakCourse = z.union([
   z.strictObject({ halfLife: estimate(0.05, 1200, { label: 'Half are dead by', scale: 'months', unit: 'months after that' }) }),
   z.strictObject({ alive: share({ label: 'Alive at the count' }), atYears: number(0.25, 60, { label: 'Counted at', scale: 'years', unit: 'years' }) }),
 ]);
-const rootBorne = z.union([z.strictObject({ chance: share({ label: 'Weakness sits in the roots', help: 'If it does, new roots cure it; if it sits in the top, no graft does.' }) }), z.strictObject({ fact: reference('facts', { label: 'Weakness sits in the roots' }) })]);
+const rootBorne = z.union([
+  z.strictObject({ chance: share({ label: 'Weakness sits in the roots', help: 'If it does, new roots cure it; if it sits in the top, no graft does.' }) }),
+  z.strictObject({ fact: reference('facts', { label: 'Weakness sits in the roots' }) }),
+]);
 
 export const weaknessSchema = z.strictObject({
   share: share({ label: 'Seedlings that are weak' }),
@@ -145,7 +180,9 @@ export const stockSchema = z.strictObject({
   name,
   yearlyLoss: share({ label: 'Grafted trees lost each winter' }).default(0),
   place: number(0.01, 3, { label: 'Room of a grafted tree', unit: 'of a place' }).default(1),
-  precocity: estimate(0.1, 3, { label: 'Years still to first fruit, multiplied by', help: '1 means the stock changes nothing; 0.8 a fifth sooner.' }).default(1),
+  precocity: estimate(0.1, 3, { label: 'Years still to first fruit, multiplied by', help: '1 means the stock changes nothing; 0.8 a fifth sooner.' }).default(
+    1,
+  ),
   takeTender: share({ label: 'Grafts that take, tender wood', help: 'At one month and before.' }),
   takeRipe: share({ label: 'Grafts that take, ripe wood' }),
   ripeMonths: number(1.5, 60, { label: 'Wood is ripe at', scale: 'months', unit: 'months' }).default(12),

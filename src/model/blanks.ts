@@ -29,7 +29,13 @@ const within = (value: number, { min = -Infinity, max = Infinity }: Partial<Fiel
 
 /** Returns the first “new-1”, “new-2” … that no entry of the list it will stand in has. */
 function newId(programme: unknown, path: Path): string {
-  const list = valueAt(programme, path.slice(0, path.findLastIndex((key) => typeof key === 'number')));
+  const list = valueAt(
+    programme,
+    path.slice(
+      0,
+      path.findLastIndex((key) => typeof key === 'number'),
+    ),
+  );
   const taken = new Set(Array.isArray(list) ? list.map((entry: unknown) => (isRecord(entry) ? entry['id'] : undefined)) : []);
   for (let n = 1; n < CANDIDATE_IDS; n++) if (!taken.has(`new-${String(n)}`)) return `new-${String(n)}`;
   throw new RangeError('A list of ten thousand new entries has no room for one more.');
@@ -55,7 +61,11 @@ function blankFields(schema: z.ZodType, programme: unknown, path: Path): Blank {
   return { ok: true, value: Object.fromEntries(entries) };
 }
 
-const startKey = (path: Path): string => path.filter((key) => typeof key === 'string').slice(-2).join('.');
+const startKey = (path: Path): string =>
+  path
+    .filter((key) => typeof key === 'string')
+    .slice(-2)
+    .join('.');
 
 /** A leaf: words, a choice, a number. */
 function blankLeaf(node: z.ZodType, meta: FieldMeta | undefined, start: unknown, programme: unknown, path: Path): Blank {

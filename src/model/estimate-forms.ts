@@ -107,9 +107,17 @@ function toCount(estimate: Estimate): Omit<Counted, 'source'> {
 
 function toAlternatives(estimate: Estimate, bounds: Bounds, isShare: boolean): { value: number; weight: number }[] {
   const { low, likely, high } = toRange(estimate, bounds, isShare);
-  if (typeof estimate === 'number' || 'value' in estimate) return [{ value: likely, weight: 1 }, { value: likely === high ? low : high, weight: 1 }];
+  if (typeof estimate === 'number' || 'value' in estimate)
+    return [
+      { value: likely, weight: 1 },
+      { value: likely === high ? low : high, weight: 1 },
+    ];
   // The weights with which a PERT range counts its three numbers.
-  return [{ value: low, weight: 1 }, { value: likely, weight: 4 }, { value: high, weight: 1 }];
+  return [
+    { value: low, weight: 1 },
+    { value: likely, weight: 4 },
+    { value: high, weight: 1 },
+  ];
 }
 
 /**

@@ -25,7 +25,10 @@ const counted = z.strictObject({
 });
 /** Alternatives with weights. */
 const alternatives = z.strictObject({
-  oneOf: z.array(z.strictObject({ value: finite, weight: z.number().positive() })).min(2).max(12),
+  oneOf: z
+    .array(z.strictObject({ value: finite, weight: z.number().positive() }))
+    .min(2)
+    .max(12),
   source,
 });
 

@@ -16,7 +16,7 @@ interface Decimal {
 
 const NOT_A_NUMBER: Reading = { ok: false, reason: 'not a number' };
 /** Blanks and apostrophes that only ever part thousands: space, no-break, figure, thin, narrow no-break, and two apostrophes. */
-const GROUP_MARK = '[ \\u00a0\\u2007\\u2009\\u202f\'’]';
+const GROUP_MARK = "[ \\u00a0\\u2007\\u2009\\u202f'’]";
 const GROUPED = new RegExp(`^\\d{1,3}(?:${GROUP_MARK}\\d{3})+$`);
 const GROUP_MARKS = new RegExp(GROUP_MARK, 'g');
 const VULGAR = new Map([
@@ -51,7 +51,8 @@ function decimalsOf(body: string, negative: boolean): Decimal[] {
   const after = body.slice(last + 1);
   const alone = marks.length === 1;
   const mixed = new Set(marks).size === 2 && marks.indexOf(marks.at(-1) ?? '') === marks.length - 1;
-  const asDecimal = (whole: string | undefined): Decimal[] => (whole !== undefined && /^\d*$/.test(after) && whole + after !== '' ? [{ negative, whole, decimals: after }] : []);
+  const asDecimal = (whole: string | undefined): Decimal[] =>
+    whole !== undefined && /^\d*$/.test(after) && whole + after !== '' ? [{ negative, whole, decimals: after }] : [];
   if (mixed) return new RegExp('^\\d{1,3}(?:[.,]\\d{3})+$').test(before) ? asDecimal(before.replace(/[.,]/g, '')) : [];
   const thousands = /^\d{1,3}(?:[.,]\d{3})+$/.test(body) && !body.startsWith('0') ? [{ negative, whole: body.replace(/[.,]/g, ''), decimals: '' }] : [];
   return alone ? [...asDecimal(ungrouped(before)), ...thousands] : thousands;

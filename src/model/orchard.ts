@@ -10,12 +10,17 @@ const alleleState = z.union([
     /** With one copy: which of the two homologues carries it. Same letter for two linked genes: coupling. */
     homologue: field(z.enum(['a', 'b']), { label: 'On chromosome', words: { a: 'a', b: 'b' } }).optional(),
   }),
-  z.strictObject({ frequency: share({ label: 'Frequency among trees of its kind', help: 'Not known for this tree: drawn in each future, and weighed by what was seen.' }) }),
+  z.strictObject({
+    frequency: share({ label: 'Frequency among trees of its kind', help: 'Not known for this tree: drawn in each future, and weighed by what was seen.' }),
+  }),
 ]);
 
 const seenSchema = z.union([
   z.strictObject({ source: field(z.literal(true), { label: 'It is the source: it shows the trait' }) }),
-  z.strictObject({ showed: whole(0, 200, { label: 'Seen to show it in', unit: 'seasons' }), seasons: whole(1, 200, { label: 'Watched for', unit: 'seasons' }) }),
+  z.strictObject({
+    showed: whole(0, 200, { label: 'Seen to show it in', unit: 'seasons' }),
+    seasons: whole(1, 200, { label: 'Watched for', unit: 'seasons' }),
+  }),
 ]);
 
 export const treeSchema = z.strictObject({
@@ -24,11 +29,16 @@ export const treeSchema = z.strictObject({
   kind: reference('kinds', { label: 'Kind' }),
   flowers: estimate(0, 1e6, { label: 'Flowers it can offer a spring', scale: 'count', unit: 'flowers' }),
   copies: whole(1, 50, { label: 'Copies standing' }).default(1),
-  gardens: z.array(reference('gardens', { label: 'Stands in' })).max(20).default([]),
+  gardens: z
+    .array(reference('gardens', { label: 'Stands in' }))
+    .max(20)
+    .default([]),
   yearlyLoss: share({ label: 'Chance a year of losing one copy' }).default(0),
   bearsFrom: whole(1500, 3000, { label: 'Bears from', scale: 'year', help: 'Leave empty if it bears already.' }).optional(),
   genes: z.record(z.string(), alleleState).default({}),
-  values: z.record(z.string(), estimate(-1e6, 1e6, { label: 'True value', help: 'Its genetic value; shrink a tasted mean towards the reference.' })).default({}),
+  values: z
+    .record(z.string(), estimate(-1e6, 1e6, { label: 'True value', help: 'Its genetic value; shrink a tasted mean towards the reference.' }))
+    .default({}),
   seen: z.record(z.string(), seenSchema).default({}),
   note,
 });
@@ -37,7 +47,10 @@ export const treeSchema = z.strictObject({
 export const poolSchema = z.strictObject({
   id,
   name,
-  trees: z.array(z.strictObject({ tree: reference('trees', { label: 'Tree' }), weight: number(0, 1e6, { label: 'Weight' }) })).max(30).default([]),
+  trees: z
+    .array(z.strictObject({ tree: reference('trees', { label: 'Tree' }), weight: number(0, 1e6, { label: 'Weight' }) }))
+    .max(30)
+    .default([]),
   background: z
     .strictObject({
       trees: whole(1, 2000, { label: 'Anonymous neighbours' }),
@@ -54,7 +67,10 @@ export const poolSchema = z.strictObject({
 export const weatherSchema = z.strictObject({
   frostChance: share({ label: 'Springs with a frost in bloom' }).default(0),
   frostTakes: share({ label: 'A frost takes of the flowers' }).default(0.8),
-  springLuckSet: number(0, 0.9, { label: 'Luck of the spring, fruit set', help: 'How much set differs between springs and pairs (intraclass correlation).' }).default(0.1),
+  springLuckSet: number(0, 0.9, {
+    label: 'Luck of the spring, fruit set',
+    help: 'How much set differs between springs and pairs (intraclass correlation).',
+  }).default(0.1),
   springLuckGermination: number(0, 0.9, { label: 'Luck of the spring, seeds that come up' }).default(0.1),
 });
 
@@ -89,11 +105,18 @@ export const conditionSchema = z.discriminatedUnion('type', [
   z.strictObject({
     type: z.literal('shown'),
     trait: reference('traits', { label: 'Trait' }),
-    grade: field(z.enum(['any', 'full', 'part']), { label: 'How much of the fruit', words: { any: 'at all', full: 'in full', part: 'in part' } }).default('any'),
+    grade: field(z.enum(['any', 'full', 'part']), { label: 'How much of the fruit', words: { any: 'at all', full: 'in full', part: 'in part' } }).default(
+      'any',
+    ),
     atLeast: whole(0, 200, { label: 'In at least', unit: 'crops' }).optional(),
     atMost: whole(0, 200, { label: 'In at most', unit: 'crops' }).optional(),
   }),
-  z.strictObject({ type: z.literal('measured'), trait: reference('traits', { label: 'Trait' }), atLeast: bound('Mean at least'), atMost: bound('Mean at most') }),
+  z.strictObject({
+    type: z.literal('measured'),
+    trait: reference('traits', { label: 'Trait' }),
+    atLeast: bound('Mean at least'),
+    atMost: bound('Mean at most'),
+  }),
   z.strictObject({ type: z.literal('test'), gene: reference('genes', { label: 'Leaf test said yes to' }) }),
 ]);
 

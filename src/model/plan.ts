@@ -2,7 +2,10 @@ import { z } from 'zod';
 import { field, id, name, note, number, reference, whole } from './fields.ts';
 import { conditionSchema } from './orchard.ts';
 
-const parentSchema = z.union([z.strictObject({ tree: reference('trees', { label: 'Tree' }) }), z.strictObject({ picksOf: reference('generations', { label: 'Picks of' }) })]);
+const parentSchema = z.union([
+  z.strictObject({ tree: reference('trees', { label: 'Tree' }) }),
+  z.strictObject({ picksOf: reference('generations', { label: 'Picks of' }) }),
+]);
 
 const errorRate = (label: string) => number(0, 1, { label, scale: 'share' }).default(0);
 export const testSchema = z.strictObject({
@@ -27,13 +30,19 @@ export const rescueSchema = z.strictObject({
 });
 export const keepSchema = z.strictObject({
   conditions: z.array(conditionSchema).max(8).default([]),
-  rank: field(z.enum(['first', 'earliest', 'index']), { label: 'Which first', words: { first: 'first come', earliest: 'earliest fruit', index: 'best by index' } }).default('first'),
+  rank: field(z.enum(['first', 'earliest', 'index']), {
+    label: 'Which first',
+    words: { first: 'first come', earliest: 'earliest fruit', index: 'best by index' },
+  }).default('first'),
   weights: z.record(z.string(), number(-1e6, 1e6, { label: 'Weight in the index' })).default({}),
   howMany: whole(1, 100, { label: 'Keep', unit: 'trees' }),
   bestLeft: field(z.boolean(), { label: 'If none is good enough, go on with the best' }).default(false),
 });
 export const goOnSchema = z.strictObject({
-  when: field(z.enum(['firstPick', 'enough', 'allJudged']), { label: 'Go on when', words: { firstPick: 'the first pick is made', enough: 'enough picks were made', allJudged: 'all are judged' } }),
+  when: field(z.enum(['firstPick', 'enough', 'allJudged']), {
+    label: 'Go on when',
+    words: { firstPick: 'the first pick is made', enough: 'enough picks were made', allJudged: 'all are judged' },
+  }),
   count: whole(1, 100, { label: 'Enough is', unit: 'picks' }).optional(),
   atLatest: whole(1, 60, { label: 'At the latest after', scale: 'years', unit: 'years' }).optional(),
 });

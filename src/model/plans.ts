@@ -34,7 +34,19 @@ export function copyPlan(programme: Programme, id: string): Programme | null {
   const names = new Set(programme.plans.map(({ name }) => name));
   let name = `${plan.name}, varied`;
   for (let n = 2; names.has(name); n += 1) name = `${plan.name}, varied ${String(n)}`;
-  return withPlan(programme, { ...plan, id: freshId(plan.id, programme.plans.map((entry) => entry.id)), mark, name }, id);
+  return withPlan(
+    programme,
+    {
+      ...plan,
+      id: freshId(
+        plan.id,
+        programme.plans.map((entry) => entry.id),
+      ),
+      mark,
+      name,
+    },
+    id,
+  );
 }
 
 export function withoutPlan(programme: Programme, id: string): Programme {

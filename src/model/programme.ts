@@ -1,5 +1,17 @@
 import { z } from 'zod';
-import { crossSchema, factSchema, geneSchema, kindSchema, stockSchema, traitSchema, type measuredTraitSchema, type shownTraitSchema, type firstFruitSchema, type ruleSchema, type weaknessSchema } from './biology.ts';
+import {
+  crossSchema,
+  factSchema,
+  geneSchema,
+  kindSchema,
+  stockSchema,
+  traitSchema,
+  type measuredTraitSchema,
+  type shownTraitSchema,
+  type firstFruitSchema,
+  type ruleSchema,
+  type weaknessSchema,
+} from './biology.ts';
 import { field, note, number, reference, whole } from './fields.ts';
 import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, moneySchema, poolSchema, treeSchema, weatherSchema } from './orchard.ts';
 import { MARKS, planSchema, type generationSchema } from './plan.ts';
@@ -19,7 +31,10 @@ export const programmeSchema = z.strictObject({
   lastYear: whole(1500, 3000, { label: 'Your last judging year', scale: 'year' }),
   shuffleWord: field(z.string().min(1).max(100), { label: 'Shuffle word', help: 'The same word gives the same futures again.' }),
   runs: number(100, 1000000, { label: 'Futures', scale: 'count' }),
-  guessesAsTheyStand: field(z.boolean(), { label: 'Take my guesses as they stand', help: 'Uses the middle of every range and count. Rules of inheritance, yes/no facts and hidden genes are still drawn.' }).default(false),
+  guessesAsTheyStand: field(z.boolean(), {
+    label: 'Take my guesses as they stand',
+    help: 'Uses the middle of every range and count. Rules of inheritance, yes/no facts and hidden genes are still drawn.',
+  }).default(false),
   goal: goalSchema,
   limits: limitsSchema,
   hours: hoursSchema.prefault({}),

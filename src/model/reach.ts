@@ -18,7 +18,8 @@ export function pairsReached(programme: Programme, plan: Plan): ReachedPair[] {
     const given = new Set<string>();
     const add = (seed: string, pollen: string, stray: boolean, entry: Cross | undefined) => {
       if (entry) given.add(entry.gives);
-      if (!reached.some((pair) => pair.generation === g && pair.seed === seed && pair.pollen === pollen && pair.stray === stray)) reached.push({ generation: g, seed, pollen, stray, entry });
+      if (!reached.some((pair) => pair.generation === g && pair.seed === seed && pair.pollen === pollen && pair.stray === stray))
+        reached.push({ generation: g, seed, pollen, stray, entry });
     };
     // In later rounds the picks are of the generation itself; a few rounds reach every kind that any number does.
     for (let round = 1; round <= Math.min(generation.repeat, 4); round += 1) {

@@ -20,7 +20,10 @@ export function readProgramme(text: string): Reading {
   try {
     document = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    return refuse(`This is not a programme file: it is not JSON (${error instanceof Error ? error.message : 'unreadable'})`, 'Open a file that Orchard Odds has saved.');
+    return refuse(
+      `This is not a programme file: it is not JSON (${error instanceof Error ? error.message : 'unreadable'})`,
+      'Open a file that Orchard Odds has saved.',
+    );
   }
   return parseProgramme(document);
 }
@@ -31,7 +34,10 @@ export function parseProgramme(document: unknown): Reading {
   if (document['format'] !== FORMAT) return refuse('This is not a programme of Orchard Odds: its “format” says something else', `It should say “${FORMAT}”.`);
   const version = document['version'];
   if (typeof version === 'number' && version > VERSION)
-    return refuse(`This file was saved by a newer Orchard Odds (version ${String(version)}; this one knows up to ${String(VERSION)})`, 'Open it with the newer one. Nothing was changed.');
+    return refuse(
+      `This file was saved by a newer Orchard Odds (version ${String(version)}; this one knows up to ${String(VERSION)})`,
+      'Open it with the newer one. Nothing was changed.',
+    );
   const parsed = programmeSchema.safeParse(document);
   if (!parsed.success) return { ok: false, problems: parsed.error.issues.slice(0, 50).map((issue) => problemOf(issue)) };
   const problems = checkProgramme(parsed.data);
@@ -46,7 +52,10 @@ function problemOf(issue: z.core.$ZodIssue): Problem {
     case 'unrecognized_keys':
       return at(`does not know ${issue.keys.map((key) => `“${key}”`).join(', ')}`, 'Remove it, or check its spelling.');
     case 'invalid_union': {
-      const closest = issue.errors.reduce<readonly z.core.$ZodIssue[] | null>((best, errors) => (best === null || depth(errors) > depth(best) ? errors : best), null);
+      const closest = issue.errors.reduce<readonly z.core.$ZodIssue[] | null>(
+        (best, errors) => (best === null || depth(errors) > depth(best) ? errors : best),
+        null,
+      );
       const inner = closest?.[0];
       if (inner && (inner.path.length > 0 || inner.code === 'unrecognized_keys')) {
         const problem = problemOf(inner);
@@ -57,7 +66,13 @@ function problemOf(issue: z.core.$ZodIssue): Problem {
     case 'too_small':
       return at(issue.origin === 'string' || issue.origin === 'array' ? 'must not be empty' : `must be at least ${String(issue.minimum)}`);
     case 'too_big':
-      return at(issue.origin === 'string' ? `must be at most ${String(issue.maximum)} letters` : issue.origin === 'array' ? `must be at most ${String(issue.maximum)}` : `must be at most ${String(issue.maximum)}`);
+      return at(
+        issue.origin === 'string'
+          ? `must be at most ${String(issue.maximum)} letters`
+          : issue.origin === 'array'
+            ? `must be at most ${String(issue.maximum)}`
+            : `must be at most ${String(issue.maximum)}`,
+      );
     case 'invalid_type':
       return at(issue.message.includes('received undefined') ? 'is missing' : `must be ${expected(issue.expected)}`);
     case 'invalid_value':

@@ -28,8 +28,7 @@ export function log(x: number): number {
   const z = s * s;
   // 2·(s + s³/3 + s⁵/5 …), |s| ≤ 0.1716
   const tail =
-    z *
-    (1 / 3 + z * (1 / 5 + z * (1 / 7 + z * (1 / 9 + z * (1 / 11 + z * (1 / 13 + z * (1 / 15 + z * (1 / 17 + z * (1 / 19 + z * (1 / 21 + z / 23))))))))));
+    z * (1 / 3 + z * (1 / 5 + z * (1 / 7 + z * (1 / 9 + z * (1 / 11 + z * (1 / 13 + z * (1 / 15 + z * (1 / 17 + z * (1 / 19 + z * (1 / 21 + z / 23))))))))));
   return exponent * LN2_HIGH + (2 * s + (2 * s * tail + exponent * LN2_LOW));
 }
 

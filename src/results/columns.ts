@@ -91,7 +91,8 @@ export class Columns {
   /** Copies the runs of a chunk to their place, run `at` onwards. */
   place(chunk: Columns, at: number): void {
     for (let c = 0; c < this.ints.length / this.runs; c += 1) this.ints.set(chunk.ints.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
-    for (let c = 0; c < this.amounts.length / this.runs; c += 1) this.amounts.set(chunk.amounts.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
+    for (let c = 0; c < this.amounts.length / this.runs; c += 1)
+      this.amounts.set(chunk.amounts.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
   }
 
   /** The first `runs` runs as columns of their own. */

@@ -8,7 +8,16 @@ import type { RunsState } from './runs-store.ts';
 /** What the pictures draw; null until every plan has had its first futures. */
 export function outlookOf(programme: Programme, { plans, comparisons, done }: RunsState): Outlook | null {
   if (plans.length === 0) return null;
-  return { engine: ENGINE, word: programme.shuffleWord, runs: done, programme: '', startYear: programme.startYear, lastYear: programme.lastYear, plans, comparisons };
+  return {
+    engine: ENGINE,
+    word: programme.shuffleWord,
+    runs: done,
+    programme: '',
+    startYear: programme.startYear,
+    lastYear: programme.lastYear,
+    plans,
+    comparisons,
+  };
 }
 
 /** What an edit did to a plan's chance, on the same futures. */
@@ -20,7 +29,11 @@ export interface Effect {
 
 export function effectOf(before: Columns, after: Columns): Effect {
   const runs = Math.min(before.runs, after.runs);
-  const years = (columns: Columns) => columns.run('yearProven').subarray(0, runs).map((year) => year + 1);
+  const years = (columns: Columns) =>
+    columns
+      .run('yearProven')
+      .subarray(0, runs)
+      .map((year) => year + 1);
   const [a, b] = [years(before), years(after)];
   const { low, high } = comparePaired(b, a).chanceDifference;
   const chance = (column: Int32Array) => column.reduce((sum, year) => sum + (year > 0 ? 1 : 0), 0) / runs;

@@ -154,11 +154,18 @@ export class RunsStore {
     });
     const stale = new Set(ready.filter(({ id, kept }) => kept.key !== keys.get(id)).map(({ id }) => id));
     const comparable = ready.length === frame.plans.length && stale.size === 0;
-    const fresh = frame.plans.map(({ id }) => this.kept.get(id)).map((kept, p) => (kept?.key === keys.get(frame.plans[p]?.id ?? '') ? (kept?.columns.runs ?? 0) : 0));
+    const fresh = frame.plans
+      .map(({ id }) => this.kept.get(id))
+      .map((kept, p) => (kept?.key === keys.get(frame.plans[p]?.id ?? '') ? (kept?.columns.runs ?? 0) : 0));
     this.current = {
       plans: ready.map(({ kept }) => kept.outlook),
       columns: ready.map(({ kept }) => kept.columns),
-      comparisons: comparable ? compareAll(frame, ready.map(({ kept }) => kept.columns)) : this.current.comparisons,
+      comparisons: comparable
+        ? compareAll(
+            frame,
+            ready.map(({ kept }) => kept.columns),
+          )
+        : this.current.comparisons,
       stale,
       done: Math.min(...fresh),
       wanted: this.programme?.runs ?? 0,

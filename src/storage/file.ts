@@ -19,6 +19,9 @@ export function fileName(programme: Programme): string {
 /** Reads a chosen file; one over 5 MB is refused by its size, before reading. */
 export async function readFile(file: { readonly size: number; readonly name: string; text(): Promise<string> }): Promise<Reading> {
   if (file.size > MOST_BYTES)
-    return { ok: false, problems: [{ path: [], message: `“${file.name}” is larger than 5 MB`, fix: 'A programme of ours is far smaller; choose another file.', stops: true }] };
+    return {
+      ok: false,
+      problems: [{ path: [], message: `“${file.name}” is larger than 5 MB`, fix: 'A programme of ours is far smaller; choose another file.', stops: true }],
+    };
   return readProgramme(await file.text());
 }

@@ -1,3 +1,8 @@
+import type { SourceTally } from '../model/sources.ts';
+import type { PlanOutlook } from '../results/outlook.ts';
+import { inTen } from './charts.ts';
+import type { Piece } from './headline.ts';
+
 /** Words of the page around the pictures. */
 export const app = {
   product: 'Orchard Odds',
@@ -20,13 +25,15 @@ export const app = {
   cannotOpen: (name: string) => `“${name}” was not opened. Nothing was changed.`,
   close: 'Close',
   dropHere: 'Drop the file to open it',
-  fineprint: (engine: string, word: string, runs: number) => `Engine ${engine}, shuffle word “${word}”, ${runs.toLocaleString('en')} futures a plan. The same programme, word and number of futures give the same figures again.`,
+  fineprint: (engine: string, word: string, runs: number) =>
+    `Engine ${engine}, shuffle word “${word}”, ${runs.toLocaleString('en')} futures a plan. The same programme, word and number of futures give the same figures again.`,
 } as const;
 
 export const likely = {
   question: 'What is likely?',
   waiting: 'Working out the first futures…',
-  progress: (done: number, wanted: number) => `${done.toLocaleString('en')} of ${wanted.toLocaleString('en')} futures · every plan lives through the same weather`,
+  progress: (done: number, wanted: number) =>
+    `${done.toLocaleString('en')} of ${wanted.toLocaleString('en')} futures · every plan lives through the same weather`,
   guessing: 'now trying what your guesses allow…',
   failed: (message: string) => `The futures stopped: ${message}. Undo the last change, or save a copy and reload the page.`,
   problems: 'To mend before it can run again. The pictures still show the last state that could:',
@@ -58,7 +65,8 @@ export const likely = {
   worse: 'Clearly worse.',
   counting: 'counting…',
   rests: 'What these answers rest on',
-  restsIntro: 'Every number can be changed here; the pictures follow. A badge beside it says whether it is your own count, published, common practice, a guess, or invented for the example.',
+  restsIntro:
+    'Every number can be changed here; the pictures follow. A badge beside it says whether it is your own count, published, common practice, a guess, or invented for the example.',
   addEntry: (what: string) => `Add ${what}`,
   removeEntry: (name: string) => `Remove ${name}`,
   used: (name: string) => `${name} is still used; the list above says where.`,
@@ -83,4 +91,37 @@ export const cautions = {
   moving: 'Moving wood, pollen or seed across a border or quarantine line needs the plant-health authority’s permit: ask your local authority first.',
   protected: 'A patented or protected variety needs its owner’s licence before you graft or cross it for sale.',
   knives: 'Grafting knives cut: a glove on the holding hand. Stand ladders firm. Rooting and sealing compounds and sprays by their labels only.',
+} as const;
+
+const count = (n: number, one: string, many: string) => `${String(n)} ${n === 1 ? one : many}`;
+
+export const have = {
+  question: 'What have I got?',
+  headline: (trees: number, kinds: number, sources: SourceTally): Piece[] => {
+    const all = Object.values(sources).reduce((sum, n) => sum + n, 0);
+    const firm = sources.counted + sources.published;
+    return [
+      { text: `${count(trees, 'tree', 'trees')} of ${count(kinds, 'kind', 'kinds')}, and ${count(all, 'estimate', 'estimates')} behind them: ` },
+      { text: `${String(firm)} counted or published`, strong: true },
+      {
+        text: `, ${String(sources.practice)} common practice, ${String(sources.guess + sources.unsaid)} guessed${sources.invented > 0 ? `, ${String(sources.invented)} invented for the example` : ''}.`,
+      },
+    ];
+  },
+  lede: 'Open a line to see and change it; the futures run again as you type. Each number can be one number, a range, a count, or alternatives, and says what it rests on.',
+} as const;
+
+export const could = {
+  question: 'What could I do?',
+  headline: (plans: readonly PlanOutlook[]): Piece[] => {
+    const ranked = [...plans].sort((a, b) => b.chance.value - a.chance.value);
+    return ranked.flatMap(({ mark, name, chance }, i): Piece[] => [
+      { text: i === 0 ? 'Plan ' : i === ranked.length - 1 ? ' and ' : ', ' },
+      { text: i === 0 ? `${mark} (${name})` : mark },
+      { text: i === 0 ? ' ends well in ' : ' in ' },
+      { text: `${inTen(chance.value).numeral} ${inTen(chance.value).words}`, strong: true },
+      { text: `${i === 0 ? ' futures' : ''}${i === ranked.length - 1 ? '.' : ''}` },
+    ]);
+  },
+  lede: 'Open any row to change it; the picture follows as you type. A plan’s name opens what can be done with the whole plan.',
 } as const;

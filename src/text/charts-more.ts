@@ -41,7 +41,8 @@ export const failText = {
   failure: (reason: string) => FAILURE_WORDS[reason] ?? { long: reason, short: reason, mid: reason },
   percent,
   number: small,
-  also: (parts: readonly { reason: string; share: number }[], alone: boolean) => `${alone ? '' : 'also '}${parts.map(({ reason, share }) => `${failText.failure(reason).mid} ${small(share)}`).join(' · ')}`,
+  also: (parts: readonly { reason: string; share: number }[], alone: boolean) =>
+    `${alone ? '' : 'also '}${parts.map(({ reason, share }) => `${failText.failure(reason).mid} ${small(share)}`).join(' · ')}`,
   summary: (plans: readonly { name: string; chance: number; reason: string | null; share: number }[]) =>
     `${plans.map(({ name, chance, reason, share }) => `${name}: a proven tree ${inTenWords(chance)}${reason === null ? '' : `; most often fails because: ${failText.failure(reason).mid} (${small(share)} in 100)`}`).join('. ')}.`,
 };
@@ -59,12 +60,15 @@ const STAGE_WORDS: Readonly<Record<string, string>> = {
 
 export const funnelText = {
   title: 'From flower to pick',
-  intro: 'How many are left at each step, among the futures that reach the generation: the dot is the middle value, 8 in 10 futures lie within the bar. Each step of the scale is ten times the last.',
+  intro:
+    'How many are left at each step, among the futures that reach the generation: the dot is the middle value, 8 in 10 futures lie within the bar. Each step of the scale is ten times the last.',
   name: 'From flower to pick',
   stage: (stage: string) => STAGE_WORDS[stage] ?? stage,
-  count: (p10: number, p50: number, p90: number) => (p10 === p90 ? { middle: whole(p50), range: '' } : { middle: whole(p50), range: `${whole(p10)}–${whole(p90)}` }),
+  count: (p10: number, p50: number, p90: number) =>
+    p10 === p90 ? { middle: whole(p50), range: '' } : { middle: whole(p50), range: `${whole(p10)}–${whole(p90)}` },
   tick: (n: number) => (n >= 1e6 ? `${whole(n / 1e6)}${NB}million` : whole(n)),
   panel: (name: string, counts: readonly string[]) => `${name}: ${listed(counts)}.`,
-  summary: (plans: readonly { name: string; first: string; last: string }[]) => `${plans.map(({ name, first, last }) => `${name}: from ${first} to ${last}`).join('; ')}.`,
+  summary: (plans: readonly { name: string; first: string; last: string }[]) =>
+    `${plans.map(({ name, first, last }) => `${name}: from ${first} to ${last}`).join('; ')}.`,
   heads: ['Plan', 'Generation', 'Step', 'Middle', '8 in 10 between'],
 };

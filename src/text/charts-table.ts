@@ -66,7 +66,8 @@ export const verdictText = {
   noGrafts: (marks: readonly string[]) => `${listed(marks)} without any`,
   help: (marks: readonly string[]) => `${listed(marks)} ${marks.length === 1 ? 'needs' : 'need'} help some springs`,
   within: 'all stay within it',
-  fills: (marks: readonly string[], share: number) => `${listed(marks)} ${marks.length === 1 ? 'fills' : 'fill'} them in ${share >= 0.5 ? 'half of the futures' : '1 future of 10'}`,
+  fills: (marks: readonly string[], share: number) =>
+    `${listed(marks)} ${marks.length === 1 ? 'fills' : 'fill'} them in ${share >= 0.5 ? 'half of the futures' : '1 future of 10'}`,
   room: 'there is room for all',
   alone: '',
 };

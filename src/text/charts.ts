@@ -90,8 +90,10 @@ export const calendarText = {
 
 export const laneText = {
   title: (plans: number) => `${plans === 1 ? 'One way' : `${counted(plans).replace(/^./, (letter) => letter.toUpperCase())} ways`} to a proven tree`,
-  intro: 'Each bough is one generation. It is as thick as the share of futures still going, soft where the year is uncertain; the ring is the pick that starts the next bough.',
-  introPhone: 'Each bough is one generation: dots are seed and nursery, pale the years before fruit, solid the judging. It is as thick as the share of futures still going; the ring is the pick that starts the next bough, the dot the year of a proven tree when it works.',
+  intro:
+    'Each bough is one generation. It is as thick as the share of futures still going, soft where the year is uncertain; the ring is the pick that starts the next bough.',
+  introPhone:
+    'Each bough is one generation: dots are seed and nursery, pale the years before fruit, solid the judging. It is as thick as the share of futures still going; the ring is the pick that starts the next bough, the dot the year of a proven tree when it works.',
   list: 'Plans, drawn along the calendar',
   summary: (plans: readonly { name: string; chance: number }[], last: number) =>
     `Chance of a proven tree by ${String(last)}: ${listed(plans.map(({ name, chance }) => `${name} ${inTenWords(chance)}`))}.`,
@@ -120,7 +122,19 @@ export const laneText = {
   provenBy: (year: number, range: string) => `when it works, a proven tree about ${String(year)} (8 in 10: ${range})`,
   /** Read aloud before a plan's letter. */
   plan: 'Plan ',
-  tableHeads: ['Plan', 'Generation', 'Reached, of 100 futures', 'Pollinated', 'First fruit', 'First pick', 'Last judged', 'Flowers', 'Seedlings', 'Fruiting', 'Kept'],
+  tableHeads: [
+    'Plan',
+    'Generation',
+    'Reached, of 100 futures',
+    'Pollinated',
+    'First fruit',
+    'First pick',
+    'Last judged',
+    'Flowers',
+    'Seedlings',
+    'Fruiting',
+    'Kept',
+  ],
   tableNote: 'Half of the futures by the year shown, in brackets 8 in 10; counts are middle values. All among the futures that reach the generation.',
 };
 
@@ -156,6 +170,7 @@ export const chanceText = {
   value: (share: number, low: number, high: number) => `${percent(share)}, ${percentRange(low, high)}`,
   slider: 'Year to read',
   none: 'no year chosen',
-  sliderValue: (year: number, plans: readonly { name: string; chance: number }[]) => `By the end of ${String(year)}: ${plans.map(({ name, chance }) => `${name} ${percent(chance)}`).join(', ')}`,
+  sliderValue: (year: number, plans: readonly { name: string; chance: number }[]) =>
+    `By the end of ${String(year)}: ${plans.map(({ name, chance }) => `${name} ${percent(chance)}`).join(', ')}`,
   year: 'Year',
 };

@@ -60,7 +60,11 @@ function rival(plans: readonly PlanOutlook[], best: PlanOutlook): Piece[] {
     .filter(({ id }) => id !== best.id)
     .map((plan) => {
       const years = plan.chanceByYear.filter(({ low }, y) => low > (best.chanceByYear[y]?.high ?? 1));
-      return { plan, until: years.at(-1)?.year ?? null, lead: Math.max(0, ...years.map(({ year, value }) => value - (best.chanceByYear.find((point) => point.year === year)?.value ?? 0))) };
+      return {
+        plan,
+        until: years.at(-1)?.year ?? null,
+        lead: Math.max(0, ...years.map(({ year, value }) => value - (best.chanceByYear.find((point) => point.year === year)?.value ?? 0))),
+      };
     })
     .filter(({ until, lead }) => until !== null && lead >= 0.1)
     .sort((a, b) => b.lead - a.lead)[0];
@@ -100,7 +104,8 @@ export function lede(plans: readonly PlanOutlook[]): Piece[] {
     { text: ' in the busiest year.' },
   ];
   if (best.trulyGood) pieces.push({ text: ` Of ten trees you would call proven, about ${counted(Math.round(best.trulyGood.value * 10))} truly are.` });
-  if (best.guesses && best.guesses.high - best.guesses.low > 0.05) pieces.push({ text: ` If your guesses are off: ${tenths(best.guesses.low)} to ${tenths(best.guesses.high)} in 10.` });
+  if (best.guesses && best.guesses.high - best.guesses.low > 0.05)
+    pieces.push({ text: ` If your guesses are off: ${tenths(best.guesses.low)} to ${tenths(best.guesses.high)} in 10.` });
   const worst = ranked.at(-1);
   const failures = Object.entries(worst?.failures ?? {}).sort(([, a], [, b]) => b - a);
   const top = failures[0];

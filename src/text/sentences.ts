@@ -39,9 +39,13 @@ export function howOften(chance: Interval): HowOften {
   return alone === null ? byEnds(chance) : { kind: 'tenths', words: String(alone), one: alone === 1 };
 }
 
+/** An interval wider than this is no answer. */
+const TELLS_NOTHING = 0.6;
+
 /** Words a chance by the ends of its interval alone: what two chances have in common is worded alike. */
 function byEnds({ low, high }: Interval): HowOften {
   const tenths = (words: string, one = false): HowOften => ({ kind: 'tenths', words, one });
+  if (high - low > TELLS_NOTHING) return { kind: 'unknown' };
   const [from, to] = [level(low), level(high)];
   if (from === 11) return { kind: 'nearly' };
   if (to === -1) return { kind: 'hardly' };

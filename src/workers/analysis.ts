@@ -31,7 +31,12 @@ export async function analyse(
   runner: Runner,
   programme: Programme,
   plans: readonly number[],
-  { runs, chunk = 500, secondPass = true, setsInTask = 2 }: { readonly runs: number; readonly chunk?: number; readonly secondPass?: boolean; readonly setsInTask?: number },
+  {
+    runs,
+    chunk = 500,
+    secondPass = true,
+    setsInTask = 2,
+  }: { readonly runs: number; readonly chunk?: number; readonly secondPass?: boolean; readonly setsInTask?: number },
   report: (progress: Progress) => void,
 ): Promise<Analysis> {
   runner.load(programme);

@@ -5,9 +5,20 @@ import type { Shape } from '../results/columns.ts';
 export type Request =
   | { readonly type: 'load'; readonly programme: Programme }
   | { readonly type: 'runs'; readonly id: number; readonly plans: readonly number[]; readonly from: number; readonly runs: number }
-  | { readonly type: 'factSets'; readonly id: number; readonly plans: readonly number[]; readonly from: number; readonly sets: number; readonly futures: number };
+  | {
+      readonly type: 'factSets';
+      readonly id: number;
+      readonly plans: readonly number[];
+      readonly from: number;
+      readonly sets: number;
+      readonly futures: number;
+    };
 
 export type Reply =
-  | { readonly type: 'runs'; readonly id: number; readonly columns: readonly { readonly shape: Shape; readonly runs: number; readonly ints: Int32Array; readonly amounts: Float64Array }[] }
+  | {
+      readonly type: 'runs';
+      readonly id: number;
+      readonly columns: readonly { readonly shape: Shape; readonly runs: number; readonly ints: Int32Array; readonly amounts: Float64Array }[];
+    }
   | { readonly type: 'factSets'; readonly id: number; readonly provenBy: Int32Array }
   | { readonly type: 'failed'; readonly id: number; readonly name: string; readonly message: string; readonly stack: string };

@@ -87,7 +87,13 @@ export function smallTexts(page: Page, least = 16, within = 'body'): Promise<Sma
         if (node instanceof Text) {
           const holder = node.parentElement;
           const text = (node.textContent ?? '').trim();
-          if (text === '' || !holder?.checkVisibility() || holder.closest('.visually-hidden') || ['SCRIPT', 'STYLE', 'TITLE'].includes(holder.tagName.toUpperCase())) return;
+          if (
+            text === '' ||
+            !holder?.checkVisibility() ||
+            holder.closest('.visually-hidden') ||
+            ['SCRIPT', 'STYLE', 'TITLE'].includes(holder.tagName.toUpperCase())
+          )
+            return;
           const scale = holder instanceof SVGGraphicsElement ? (holder.getScreenCTM()?.a ?? 1) : 1;
           const size = parseFloat(getComputedStyle(holder).fontSize) * scale;
           if (size < smallest - 0.05) found.push({ text, size });

@@ -133,7 +133,10 @@ describe('a lane', () => {
   it('gives the year a line of its own on a phone where the row’s name would meet it', () => {
     const short = laneLayout(planOf('sister'), { ...options, calendar: phone });
     const plan = planOf('sister');
-    const long: PlanOutlook = { ...plan, generations: plan.generations.map((generation) => ({ ...generation, name: 'A generation with a name as long as this one' })) };
+    const long: PlanOutlook = {
+      ...plan,
+      generations: plan.generations.map((generation) => ({ ...generation, name: 'A generation with a name as long as this one' })),
+    };
     const tall = laneLayout(long, { ...options, calendar: phone });
     expect(tall.rows[1]!.height - short.rows[1]!.height).toBe(21);
     expect(tall.rows[1]!.dot!.yearY).toBeGreaterThan(tall.rows[1]!.top + 30);

@@ -89,7 +89,10 @@ describe('the picture', () => {
     const inside = lines.flatMap(({ points, band }) => [...points.map(({ x, y }) => ({ x, y })), ...band.map(({ x, high }) => ({ x, y: high }))]);
     const bottom = box!.y + 74 + 4 * 31;
     expect(inside.filter(({ x, y }) => x < box!.x + box!.width && y < bottom)).toEqual([]);
-    const early = { ...FIXTURE, plans: FIXTURE.plans.map((one) => ({ ...one, chanceByYear: one.chanceByYear.map((point) => ({ ...point, ...wilson(3600, 4000) })) })) };
+    const early = {
+      ...FIXTURE,
+      plans: FIXTURE.plans.map((one) => ({ ...one, chanceByYear: one.chanceByYear.map((point) => ({ ...point, ...wilson(3600, 4000) })) })),
+    };
     expect(chanceLayout(early, options).box).toBeNull();
   });
 
@@ -121,11 +124,16 @@ describe('reading a year', () => {
 
   it('never leaves the axis', () => {
     fc.assert(
-      fc.property(fc.constantFrom('ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'PageUp', 'PageDown', 'Home', 'End'), fc.boolean(), fc.option(fc.integer({ min: 2027, max: 2057 })), (key, shiftKey, year) => {
-        const next = yearAfter({ key, shiftKey }, year, 2027, 2057);
-        expect(next).toBeGreaterThanOrEqual(2027);
-        expect(next).toBeLessThanOrEqual(2057);
-      }),
+      fc.property(
+        fc.constantFrom('ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'PageUp', 'PageDown', 'Home', 'End'),
+        fc.boolean(),
+        fc.option(fc.integer({ min: 2027, max: 2057 })),
+        (key, shiftKey, year) => {
+          const next = yearAfter({ key, shiftKey }, year, 2027, 2057);
+          expect(next).toBeGreaterThanOrEqual(2027);
+          expect(next).toBeLessThanOrEqual(2057);
+        },
+      ),
     );
   });
 });

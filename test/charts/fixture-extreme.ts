@@ -18,7 +18,16 @@ function unreached(generation: GenerationOutlook): GenerationOutlook {
     firstPick: never,
     lastJudged: never,
     going: generation.going.map(() => 0),
-    stages: { flowers: nothing, fruits: nothing, seeds: nothing, seedlings: nothing, aliveAtGraft: nothing, fruiting: nothing, showing: nothing, kept: nothing },
+    stages: {
+      flowers: nothing,
+      fruits: nothing,
+      seeds: nothing,
+      seedlings: nothing,
+      aliveAtGraft: nothing,
+      fruiting: nothing,
+      showing: nothing,
+      kept: nothing,
+    },
   };
 }
 
@@ -45,8 +54,17 @@ function hopeless(plan: PlanOutlook): PlanOutlook {
 function repeated(plan: PlanOutlook): PlanOutlook {
   const [first, last] = plan.generations;
   if (!first || !last) return plan;
-  const rounds = [0, 1, 2].map((round) => ({ ...first, round: round + 1, grownFrom: round === 0 ? null : round - 1, going: first.going.map((_, index) => first.going[index - round * 4] ?? 0) }));
-  return { ...plan, name: 'A plan whose name goes on for as long as names are let go on, all eighty of it', generations: [...rounds, { ...last, grownFrom: 2 }] };
+  const rounds = [0, 1, 2].map((round) => ({
+    ...first,
+    round: round + 1,
+    grownFrom: round === 0 ? null : round - 1,
+    going: first.going.map((_, index) => first.going[index - round * 4] ?? 0),
+  }));
+  return {
+    ...plan,
+    name: 'A plan whose name goes on for as long as names are let go on, all eighty of it',
+    generations: [...rounds, { ...last, grownFrom: 2 }],
+  };
 }
 
 const source = (index: number): PlanOutlook => {

@@ -19,7 +19,10 @@ export const FIXTURE_FUTURES: readonly Futures[] = FIXTURE.plans.map((plan) => {
     yearProven[i] = wins ? Math.min(FIXTURE.lastYear, Math.max(2041, year)) : 0;
     const { p10: low, p50: middle, p90: high } = plan.seedlings;
     const wide = (high - low) / 2.8;
-    seedlings[i] = Math.max(0, Math.round(wins ? bell(even(i * 13, 0.71), Math.max(middle, high * 0.8), wide * 0.7) : bell(even(i * 11, 0.53), middle * 0.7, wide)));
+    seedlings[i] = Math.max(
+      0,
+      Math.round(wins ? bell(even(i * 13, 0.71), Math.max(middle, high * 0.8), wide * 0.7) : bell(even(i * 11, 0.53), middle * 0.7, wide)),
+    );
   }
   return { plan: plan.id, yearProven, seedlings };
 });

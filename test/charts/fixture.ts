@@ -11,7 +11,8 @@ export const FUTURES = 4000;
 const YEARS = Array.from({ length: LAST - START + 1 }, (_, index) => START + index);
 
 /** Share that is there by the end of a year, when half are there by `middle` and 80 % within `give` years each way. */
-const by = (middle: number, give: number) => (year: number) => (give <= 0 ? (year >= middle ? 1 : 0) : 1 / (1 + Math.exp((-2.197 * (year + 0.5 - middle)) / give)));
+const by = (middle: number, give: number) => (year: number) =>
+  give <= 0 ? (year >= middle ? 1 : 0) : 1 / (1 + Math.exp((-2.197 * (year + 0.5 - middle)) / give));
 const interval = (share: number): Interval => wilson(Math.round(share * FUTURES), FUTURES);
 const spread = (p10: number, p50: number, p90: number): Spread => ({ mean: (p10 + p50 + p90) / 3, p10, p50, p90 });
 const years = (p10: number, p50: number, p90: number): YearSpread => ({ p10, p50, p90: p90 > LAST ? null : p90 });
@@ -38,7 +39,17 @@ function generation(n: GenerationNumbers): GenerationOutlook {
   const end = by(n.ends[1], (n.ends[2] - n.ends[0]) / 2);
   const dies = n.dies ?? 0;
   const death = (year: number) => (dies === 0 ? 1 : 1 - dies * (1 - Math.exp(-Math.max(0, year - n.begins[1] - 1) / 2.6)));
-  const stages = { flowers: nothing, fruits: nothing, seeds: nothing, seedlings: nothing, aliveAtGraft: nothing, fruiting: nothing, showing: nothing, kept: nothing, ...n.counts };
+  const stages = {
+    flowers: nothing,
+    fruits: nothing,
+    seeds: nothing,
+    seedlings: nothing,
+    aliveAtGraft: nothing,
+    fruiting: nothing,
+    showing: nothing,
+    kept: nothing,
+    ...n.counts,
+  };
   return {
     id: n.id,
     round: 1,
@@ -85,7 +96,15 @@ function plan(n: PlanNumbers): PlanOutlook {
   const grows = by(n.middle, n.give);
   const at = (year: number) => (year < firstYear(n) ? 0 : (n.chance * (grows(year) - grows(firstYear(n) - 1))) / (grows(LAST) - grows(firstYear(n) - 1)));
   const [low, high] = n.guesses;
-  const none: Readonly<Record<Failure, number>> = { onlyTreeLost: 0, stillWaiting: 0, noFruit: 0, noSeedling: 0, noRoom: 0, seedlingsDied: 0, noneGoodEnough: 0 };
+  const none: Readonly<Record<Failure, number>> = {
+    onlyTreeLost: 0,
+    stillWaiting: 0,
+    noFruit: 0,
+    noSeedling: 0,
+    noRoom: 0,
+    seedlingsDied: 0,
+    noneGoodEnough: 0,
+  };
   return {
     id: n.id,
     mark: n.mark,
@@ -101,7 +120,11 @@ function plan(n: PlanNumbers): PlanOutlook {
     ],
     byFact: [],
     chanceByYear: YEARS.map((year) => ({ year, ...interval(at(year)) })),
-    guessesByYear: YEARS.map((year) => ({ year, low: (at(year) * (low + n.chance)) / (2 * n.chance), high: Math.min(1, (at(Math.min(LAST, year + 0.4)) * (high + n.chance)) / (2 * n.chance)) })),
+    guessesByYear: YEARS.map((year) => ({
+      year,
+      low: (at(year) * (low + n.chance)) / (2 * n.chance),
+      high: Math.min(1, (at(Math.min(LAST, year + 0.4)) * (high + n.chance)) / (2 * n.chance)),
+    })),
     yearProven: { p10: n.works[0] + 1, p50: n.half, p90: null },
     whenItWorks: years(...n.works),
     seedlings: spread(...n.seedlings),
@@ -296,7 +319,13 @@ const D = plan({
       picks: [2033, 2034.2, 2036],
       ends: [2034, 2035.4, 2037],
       dies: 0.22,
-      counts: { flowers: spread(1200, 1200, 1200), seedlings: spread(15, 59, 90), aliveAtGraft: spread(6, 20, 32), fruiting: spread(0, 5, 11), kept: spread(0, 1, 1) },
+      counts: {
+        flowers: spread(1200, 1200, 1200),
+        seedlings: spread(15, 59, 90),
+        aliveAtGraft: spread(6, 20, 32),
+        fruiting: spread(0, 5, 11),
+        kept: spread(0, 1, 1),
+      },
     }),
     generation({
       id: 'back-graft',
@@ -334,7 +363,14 @@ export const FIXTURE: Outlook = {
   startYear: START,
   lastYear: LAST,
   plans: [A, B, C, D],
-  comparisons: [compare(A, B, 0.12, 0.66), compare(A, C, 0.4, 0.16), compare(A, D, 0.22, 0.52), compare(B, C, 0.65, 0.15), compare(B, D, 0.3, 0.5), compare(C, D, 0.1, 0.52)],
+  comparisons: [
+    compare(A, B, 0.12, 0.66),
+    compare(A, C, 0.4, 0.16),
+    compare(A, D, 0.22, 0.52),
+    compare(B, C, 0.65, 0.15),
+    compare(B, D, 0.3, 0.5),
+    compare(C, D, 0.1, 0.52),
+  ],
 };
 
 export const FIXTURE_WORDS = {

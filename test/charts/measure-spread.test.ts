@@ -29,7 +29,9 @@ describe('spreading labels', () => {
     fc.assert(
       fc.property(boxes, (list) => {
         const middles = spread(list, -10, 410);
-        const placed = list.map(({ height }, index) => ({ top: middles[index]! - height / 2, bottom: middles[index]! + height / 2 })).sort((a, b) => a.top - b.top);
+        const placed = list
+          .map(({ height }, index) => ({ top: middles[index]! - height / 2, bottom: middles[index]! + height / 2 }))
+          .sort((a, b) => a.top - b.top);
         placed.forEach((box, index) => {
           const next = placed[index + 1];
           if (next) expect(next.top).toBeGreaterThanOrEqual(box.bottom - 1e-9);
@@ -41,7 +43,17 @@ describe('spreading labels', () => {
   });
 
   it('leaves labels alone that do not touch', () => {
-    expect(spread([{ at: 300, height: 40 }, { at: 20, height: 40 }, { at: 100, height: 40 }], 0, 400)).toEqual([300, 20, 100]);
+    expect(
+      spread(
+        [
+          { at: 300, height: 40 },
+          { at: 20, height: 40 },
+          { at: 100, height: 40 },
+        ],
+        0,
+        400,
+      ),
+    ).toEqual([300, 20, 100]);
   });
 
   it('is the nearest of all: no other order-keeping placement has a smaller sum of squared moves (checked on a grid of placements)', () => {

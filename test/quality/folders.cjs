@@ -17,7 +17,12 @@ module.exports = {
     only('charts', 'charts|statistics|results|text', 'charts-draw-results'),
     only('state', 'state|model|workers|storage|results|statistics|engine|text', 'state-is-below-components'),
     noLibrary('random|model|genetics|engine|statistics|results|workers|storage|state|text', 'lit|lit-html|@lit|d3.*', 'no-screen-libraries-in-the-core'),
-    { name: 'one-importer-of-seedrandom', severity: 'error', from: { path: '^(src|sims)/', pathNot: '^src/random/' }, to: { path: 'node_modules/(@types/)?seedrandom' } },
+    {
+      name: 'one-importer-of-seedrandom',
+      severity: 'error',
+      from: { path: '^(src|sims)/', pathNot: '^src/random/' },
+      to: { path: 'node_modules/(@types/)?seedrandom' },
+    },
     { name: 'app-composes', severity: 'error', from: { path: '^src/', pathNot: '^src/app/' }, to: { path: '^src/app/' } },
   ],
   options: {

@@ -32,7 +32,7 @@ describe('one record of comma-separated values', () => {
 
 describe('columns of text', () => {
   it('stand under each other, also with accents and short rows', () => {
-    expect(alignedTable([['', 'A', 'B'], ['Röte', '5', '1,200'], ['Ro\u0308te', '15']])).toBe(['      A      B', 'Röte   5  1,200', 'Ro\u0308te  15'].join('\n'));
+    expect(alignedTable([['', 'A', 'B'], ['Röte', '5', '1,200'], ['Ro\u0308te', '15']])).toBe(['       A      B', 'Röte   5  1,200', 'Ro\u0308te  15'].join('\n'));
     expect(alignedTable([['a', 'b', 'c'], ['aa', 'bb', 'cc']], [0, 2])).toBe('a    b  c\naa  bb  cc');
     expect(alignedTable([])).toBe('');
   });

@@ -42,7 +42,9 @@ type Going = (year: number) => number;
  */
 export function bough(generation: GenerationOutlook, startYear: number, calendar: Calendar, full: number): Bough | null {
   const going: Going = (year) => generation.going[year - startYear] ?? 0;
-  const years = generation.going.map((_, index) => startYear + index).filter((year) => going(year) >= LEAST_SHARE && year <= calendar.lastYear && year >= calendar.firstYear);
+  const years = generation.going
+    .map((_, index) => startYear + index)
+    .filter((year) => going(year) >= LEAST_SHARE && year <= calendar.lastYear && year >= calendar.firstYear);
   const first = years[0];
   const last = years.at(-1);
   if (first === undefined || last === undefined) return null;
@@ -58,7 +60,11 @@ export function bough(generation: GenerationOutlook, startYear: number, calendar
   return { points, from, to: end[0]?.x ?? x(last), ...textures(generation, calendar, sudden) };
 }
 
-function textures(generation: GenerationOutlook, { x, lastYear, firstYear }: Calendar, sudden: boolean): Pick<Bough, 'nursery' | 'waiting' | 'judging' | 'contour'> {
+function textures(
+  generation: GenerationOutlook,
+  { x, lastYear, firstYear }: Calendar,
+  sudden: boolean,
+): Pick<Bough, 'nursery' | 'waiting' | 'judging' | 'contour'> {
   const nurseryEnd = later(generation.firstSeedling, NURSERY_YEARS);
   const start = sudden ? () => 1 : rising(soft(generation.firstPollination, lastYear), SOFT_START);
   const end = falling(soft(generation.lastJudged, lastYear), SOFT_END);
@@ -114,7 +120,8 @@ function piecewise(points: readonly (readonly [number, number])[]): Curve {
     let value = points[0]?.[1] ?? 0;
     let before = points[0];
     for (const point of points) {
-      if (before && point[0] > before[0] && year > before[0]) value = before[1] + (point[1] - before[1]) * Math.min(1, (year - before[0]) / (point[0] - before[0]));
+      if (before && point[0] > before[0] && year > before[0])
+        value = before[1] + (point[1] - before[1]) * Math.min(1, (year - before[0]) / (point[0] - before[0]));
       before = point;
     }
     return value;
@@ -127,7 +134,9 @@ function breaks(spreads: readonly YearSpread[], firstYear: number, lastYear: num
     const [p10, p50, p90] = soft(spread, lastYear);
     return [p10 - 0.7, p10, p50, p90, p90 + 0.7];
   });
-  const inside = [...new Set([firstYear - 0.5, ...bends, lastYear + 0.5])].filter((year) => year >= firstYear - 0.5 && year <= lastYear + 0.5).sort((a, b) => a - b);
+  const inside = [...new Set([firstYear - 0.5, ...bends, lastYear + 0.5])]
+    .filter((year) => year >= firstYear - 0.5 && year <= lastYear + 0.5)
+    .sort((a, b) => a - b);
   return inside.flatMap((year, index) => {
     const next = inside[index + 1];
     return next === undefined ? [year] : [year, (year + next) / 2];

@@ -103,4 +103,5 @@ function joined(spans: readonly Span[], continues = false): Span[] {
   });
 }
 
-const widthOf = (spans: readonly Span[], { size, measure }: ChainRoom): number => spans.reduce((sum, { text, kind }) => sum + measure(text, size, kind === 'kept'), 0);
+const widthOf = (spans: readonly Span[], { size, measure }: ChainRoom): number =>
+  spans.reduce((sum, { text, kind }) => sum + measure(text, size, kind === 'kept'), 0);

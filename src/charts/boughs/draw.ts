@@ -21,7 +21,15 @@ const edge = (y: number, side: 1 | -1) =>
 /** One gradient per texture: the colour stays, its opacity follows the stops. */
 function gradient(defs: Part, id: string, from: number, to: number, stops: readonly Stop[]): void {
   const width = Math.max(1, to - from);
-  const made = defs.append('linearGradient').attr('id', id).attr('class', 'gradient').attr('gradientUnits', 'userSpaceOnUse').attr('x1', round(from)).attr('x2', round(to)).attr('y1', 0).attr('y2', 0);
+  const made = defs
+    .append('linearGradient')
+    .attr('id', id)
+    .attr('class', 'gradient')
+    .attr('gradientUnits', 'userSpaceOnUse')
+    .attr('x1', round(from))
+    .attr('x2', round(to))
+    .attr('y1', 0)
+    .attr('y2', 0);
   made
     .selectAll('stop')
     .data(stops)
@@ -47,7 +55,8 @@ export function drawBough(into: Part, defs: Part, layout: Bough, y: number, id: 
   into.append('path').attr('class', 'nursery').attr('d', d).attr('mask', `url(#${id}-mask)`).attr('fill', `url(#${dotsId})`);
   into.append('path').attr('class', 'waiting').attr('d', d).attr('fill', `url(#${id}-waiting)`);
   into.append('path').attr('class', 'judging').attr('d', d).attr('fill', `url(#${id}-judging)`);
-  for (const side of [1, -1] as const) into.append('path').attr('class', 'contour').attr('d', edge(y, side)(layout.points)).attr('stroke', `url(#${id}-contour)`);
+  for (const side of [1, -1] as const)
+    into.append('path').attr('class', 'contour').attr('d', edge(y, side)(layout.points)).attr('stroke', `url(#${id}-contour)`);
 }
 
 /** The seed dots, in the colour of the plan they are defined under. */
@@ -121,9 +130,15 @@ function drawMarks(into: Part, rows: readonly RowLayout[]): void {
 }
 
 /** The year of a proven tree: a bar for 8 in 10 and a dot for half. */
-export function drawProven(into: Part, proven: readonly { readonly x: number; readonly y: number; readonly r: number; readonly from: number; readonly to: number }[]): void {
+export function drawProven(
+  into: Part,
+  proven: readonly { readonly x: number; readonly y: number; readonly r: number; readonly from: number; readonly to: number }[],
+): void {
   for (const name of ['bar-halo', 'bar'] as const)
-    marks(into, 'path', name, proven).attr('d', ({ from, to, y }) => `M${round(from)},${round(y)} H${round(to)} M${round(from)},${round(y - 5)} v10 M${round(to)},${round(y - 5)} v10`);
+    marks(into, 'path', name, proven).attr(
+      'd',
+      ({ from, to, y }) => `M${round(from)},${round(y)} H${round(to)} M${round(from)},${round(y - 5)} v10 M${round(to)},${round(y - 5)} v10`,
+    );
   place(
     marks(into, 'circle', 'dot', proven).attr('r', ({ r }) => r),
     ({ x }) => x,

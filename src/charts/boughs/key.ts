@@ -73,7 +73,11 @@ export function keyLayout({ room, width, left, horizon }: Pick<Calendar, 'room' 
     y,
     ring: { x: years.x(11.5), y, r: 7 },
     proven: { x: middle - 8, y: y + row.proven, r: 9, from: middle - 70, to: middle + 68 },
-    chance: { x: at.chance, y: y + row.chance, mark: chanceMark({ chance: { value: 0.6, low: 0.585, high: 0.615 }, guesses: { low: 0.35, high: 0.75 } }, SCALE_WIDTH) },
+    chance: {
+      x: at.chance,
+      y: y + row.chance,
+      mark: chanceMark({ chance: { value: 0.6, low: 0.585, high: 0.615 }, guesses: { low: 0.35, high: 0.75 } }, SCALE_WIDTH),
+    },
     words: [
       { x: boughLeft, y: y - 26, anchor: 'start', text: keyText.nursery },
       { x: years.x(4.6), y: y + 37, anchor: 'middle', text: keyText.waiting },

@@ -100,12 +100,28 @@ export function laneLayout(plan: PlanOutlook, options: LaneOptions): LaneLayout 
   const used = new Set(plan.generations.map(({ grownFrom }) => grownFrom));
   let top = headHeight;
   const rows = plan.generations.map((generation, index) => {
-    const row = rowLayout(generation, { ...options, index, name: names[index] ?? '', used: used.has(index), plan, top, last: index === plan.generations.length - 1 });
+    const row = rowLayout(generation, {
+      ...options,
+      index,
+      name: names[index] ?? '',
+      used: used.has(index),
+      plan,
+      top,
+      last: index === plan.generations.length - 1,
+    });
     const height = index === 0 ? Math.max(row.height, leastTop - headHeight) : row.height;
     top += height + (open === index ? formHeight : 0);
     return { ...row, height };
   });
-  return { width: calendar.width, height: top, rows, lines: descents(plan.generations, rows, calendar), ticks: calendar.ticks, ticksFrom: headHeight, horizon: calendar.horizon };
+  return {
+    width: calendar.width,
+    height: top,
+    rows,
+    lines: descents(plan.generations, rows, calendar),
+    ticks: calendar.ticks,
+    ticksFrom: headHeight,
+    horizon: calendar.horizon,
+  };
 }
 
 interface RowOptions extends LaneOptions {
@@ -136,10 +152,20 @@ function rowLayout(generation: GenerationOutlook, options: RowOptions): RowLayou
   const y = top + above + sizes.full / 2;
   const shape = bough(generation, startYear, calendar, sizes.full);
   const ringX = used && generation.firstPick.p50 !== null ? calendar.x(generation.firstPick.p50) : null;
-  const spans: Span[] = last && generation.reached > 0 && plan.whenItWorks.p50 === null ? [...chainSpans(generation), { text: laneText.noneProven, kind: 'reached' }] : chainSpans(generation);
+  const spans: Span[] =
+    last && generation.reached > 0 && plan.whenItWorks.p50 === null
+      ? [...chainSpans(generation), { text: laneText.noneProven, kind: 'reached' }]
+      : chainSpans(generation);
   const lines =
     shape === null
-      ? chainLines([{ text: laneText.never, kind: 'reached' }], { start: Math.max(least, calendar.left), least, limit: calendar.horizon - 6, crossing: null, size: sizes.text, measure })
+      ? chainLines([{ text: laneText.never, kind: 'reached' }], {
+          start: Math.max(least, calendar.left),
+          least,
+          limit: calendar.horizon - 6,
+          crossing: null,
+          size: sizes.text,
+          measure,
+        })
       : sizes.chain === 0
         ? []
         : chainLines(spans, {
@@ -181,7 +207,8 @@ function rowLayout(generation: GenerationOutlook, options: RowOptions): RowLayou
 }
 
 /** Where a bough is seen to begin: before a tenth of the futures have started it is a wisp. */
-const begins = ({ firstPollination }: GenerationOutlook, shape: Bough, { x }: Calendar) => (firstPollination.p10 === null ? shape.from : Math.max(shape.from, x(firstPollination.p10) - 4));
+const begins = ({ firstPollination }: GenerationOutlook, shape: Bough, { x }: Calendar) =>
+  firstPollination.p10 === null ? shape.from : Math.max(shape.from, x(firstPollination.p10) - 4);
 
 /** Widest line of descent, px, for a pick that every future takes; the narrowest that is still seen. */
 const WIDEST = 5;

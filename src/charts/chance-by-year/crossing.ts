@@ -53,7 +53,9 @@ export function tellingYear(plans: readonly PlanOutlook[]): number | null {
   if (!best || best.chance.value === 0) return null;
   if (!crossing) return best.chanceByYear.find(({ value }) => value >= best.chance.value / 2)?.year ?? null;
   const early = plans.find(({ id }) => id === crossing.early);
-  const gaps = (early?.chanceByYear ?? []).filter(({ year }) => year < crossing.year).map(({ year, value }, index) => ({ year, gap: value - (best.chanceByYear[index]?.value ?? 0) }));
+  const gaps = (early?.chanceByYear ?? [])
+    .filter(({ year }) => year < crossing.year)
+    .map(({ year, value }, index) => ({ year, gap: value - (best.chanceByYear[index]?.value ?? 0) }));
   return gaps.sort((a, b) => b.gap - a.gap)[0]?.year ?? null;
 }
 

@@ -80,7 +80,11 @@ function drawReading(into: Part, { x, y, plot, lines, box }: ChanceLayout, { rea
 
 function drawCrossing(into: Part, { crossing }: ChanceLayout): void {
   const found = crossing ? [crossing] : [];
-  marks(into, 'path', 'pointer', found).attr('d', ({ x, y, anchor }) => (anchor === 'end' ? `M${round(x - 12)},${round(y - 31)} L${round(x - 3)},${round(y - 9)}` : `M${round(x + 12)},${round(y - 31)} L${round(x + 3)},${round(y - 9)}`));
+  marks(into, 'path', 'pointer', found).attr('d', ({ x, y, anchor }) =>
+    anchor === 'end'
+      ? `M${round(x - 12)},${round(y - 31)} L${round(x - 3)},${round(y - 9)}`
+      : `M${round(x + 12)},${round(y - 31)} L${round(x + 3)},${round(y - 9)}`,
+  );
   marks(into, 'circle', 'meeting', found)
     .attr('cx', ({ x }) => round(x))
     .attr('cy', ({ y }) => round(y))
@@ -129,4 +133,5 @@ function drawLabels(into: Part, { labels, plot }: ChanceLayout, { lifted }: Chan
     .text(({ text }) => text);
 }
 
-const spans = ({ name, value, textX }: EndLabel) => [...name.map((text) => ({ text, value: false })), { text: value, value: name.length > 0 }].map((part, index) => ({ ...part, x: textX, first: index === 0 }));
+const spans = ({ name, value, textX }: EndLabel) =>
+  [...name.map((text) => ({ text, value: false })), { text: value, value: name.length > 0 }].map((part, index) => ({ ...part, x: textX, first: index === 0 }));

@@ -49,7 +49,14 @@ export interface ChanceLayout {
   readonly shares: readonly { readonly y: number; readonly text: string; readonly textX: number; readonly textY: number; readonly anchor: 'start' | 'end' }[];
   readonly lines: readonly PlanLine[];
   readonly labels: readonly EndLabel[];
-  readonly crossing: { readonly x: number; readonly y: number; readonly text: string; readonly textX: number; readonly textY: number; readonly anchor: 'start' | 'end' } | null;
+  readonly crossing: {
+    readonly x: number;
+    readonly y: number;
+    readonly text: string;
+    readonly textX: number;
+    readonly textY: number;
+    readonly anchor: 'start' | 'end';
+  } | null;
   /** Words in the empty years; none where they have no room: then they belong under the picture. */
   readonly note: { readonly x: number; readonly y: number; readonly lines: readonly string[] } | null;
   readonly noteText: string;
@@ -76,11 +83,13 @@ const BOX = { width: 318, least: 250, beside: 130, head: 74, row: 31, inset: 34 
 /** Highest share on the axis, and its steps: a picture of small chances is not pressed to the floor. */
 function shareAxis(plans: readonly PlanOutlook[]): { top: number; step: number } {
   const most = Math.max(0, ...plans.map(({ chance, guessesByYear }) => Math.max(chance.value, ...(guessesByYear ?? []).map(({ high }) => high))));
-  return [
-    { top: 0.1, step: 0.02 },
-    { top: 0.2, step: 0.05 },
-    { top: 0.5, step: 0.1 },
-  ].find(({ top }) => most <= top * 0.9) ?? { top: 1, step: 0.2 };
+  return (
+    [
+      { top: 0.1, step: 0.02 },
+      { top: 0.2, step: 0.05 },
+      { top: 0.5, step: 0.1 },
+    ].find(({ top }) => most <= top * 0.9) ?? { top: 1, step: 0.2 }
+  );
 }
 
 /** Lays out the chance of every plan by year. */
@@ -126,7 +135,13 @@ function shareTicks({ top, step }: { top: number; step: number }, y: (share: num
     const at = y(share);
     const words = step >= 0.1 ? chanceText.tenths(Math.round(share * 10)) : chanceText.hundredths(Math.round(share * 100));
     const text = index === count ? chanceText.ofFutures(words) : words;
-    return { y: at, text: phone && index === 0 ? '' : text, textX: phone ? 0 : left - 20, textY: phone ? (index === count ? at + 18 : at - 5) : at + 6, anchor: phone ? 'start' : 'end' };
+    return {
+      y: at,
+      text: phone && index === 0 ? '' : text,
+      textX: phone ? 0 : left - 20,
+      textY: phone ? (index === count ? at + 18 : at - 5) : at + 6,
+      anchor: phone ? 'start' : 'end',
+    };
   });
 }
 
@@ -172,7 +187,18 @@ function endLabels(plans: readonly PlanOutlook[], { plot, y, width, phone, measu
     const name = names[index] ?? [];
     const middle = middles[index] ?? 0;
     const value = phone ? percentNumber(chance.value) : chanceText.value(chance.value, chance.low, chance.high);
-    return { plan: id, mark, x, y: middle, r, lineY: y(chance.value), textX, textY: phone ? middle + 6 : middle - ((name.length + 1) * LABEL.line) / 2 + 15, name, value };
+    return {
+      plan: id,
+      mark,
+      x,
+      y: middle,
+      r,
+      lineY: y(chance.value),
+      textX,
+      textY: phone ? middle + 6 : middle - ((name.length + 1) * LABEL.line) / 2 + 15,
+      name,
+      value,
+    };
   });
 }
 
@@ -187,7 +213,10 @@ function crossingLabel(plans: readonly PlanOutlook[], years: Calendar, y: (share
 
 /** The first px at which any line or band stands higher than a y. */
 function reaches(lines: readonly PlanLine[], y: number): number {
-  const xs = lines.flatMap(({ points, band }) => [...points.filter((point) => point.y < y).map(({ x }) => x), ...band.filter(({ high }) => high < y).map(({ x }) => x)]);
+  const xs = lines.flatMap(({ points, band }) => [
+    ...points.filter((point) => point.y < y).map(({ x }) => x),
+    ...band.filter(({ high }) => high < y).map(({ x }) => x),
+  ]);
   return Math.min(Infinity, ...xs);
 }
 
@@ -199,7 +228,14 @@ function boxRoom(lines: readonly PlanLine[], plot: ChanceLayout['plot'], width: 
   return free ? box : null;
 }
 
-function noteRoom(text: string, begins: number | null, years: Calendar, plot: ChanceLayout['plot'], boxBottom: number | null, measure: Measure): ChanceLayout['note'] {
+function noteRoom(
+  text: string,
+  begins: number | null,
+  years: Calendar,
+  plot: ChanceLayout['plot'],
+  boxBottom: number | null,
+  measure: Measure,
+): ChanceLayout['note'] {
   const end = begins === null ? plot.right : years.x(begins);
   const x = plot.left + NOTE.inset;
   if (end - x < 200) return null;

@@ -45,14 +45,17 @@ const SIZE = 16;
 const ZERO = 22;
 
 /** Highest count that any panel must show. */
-export const mostOf = ({ plans }: Outlook): number => Math.max(10, ...plans.flatMap(({ generations }) => generations.flatMap(({ stages }) => STAGES.map((stage) => stages[stage].p90))));
+export const mostOf = ({ plans }: Outlook): number =>
+  Math.max(10, ...plans.flatMap(({ generations }) => generations.flatMap(({ stages }) => STAGES.map((stage) => stages[stage].p90))));
 
 /** Steps at which anything happens: grafting, for one, is left out where no seedling is grafted. */
 export const stepsOf = ({ stages }: Pick<GenerationOutlook, 'stages'>) => STAGES.filter((stage) => stages[stage].p90 > 0 || stage === 'kept');
 
 /** Widest name of a step and widest counts of all panels. */
 export function marginsOf({ plans }: Outlook, measure: Measure): Margins {
-  const steps = plans.flatMap(({ generations }) => generations.flatMap((generation) => stepsOf(generation).map((stage) => ({ stage, ...countsOf(generation.stages[stage]) }))));
+  const steps = plans.flatMap(({ generations }) =>
+    generations.flatMap((generation) => stepsOf(generation).map((stage) => ({ stage, ...countsOf(generation.stages[stage]) }))),
+  );
   return {
     left: Math.max(0, ...steps.map(({ stage }) => measure(funnelText.stage(stage), SIZE))) + 12,
     right: Math.max(0, ...steps.map(({ middle, range }) => measure(middle, SIZE, true) + measure(`  ${range}`, SIZE))) + 18,
@@ -76,7 +79,16 @@ export function funnelLayout(generation: Pick<GenerationOutlook, 'stages'>, { wi
     steps: steps.map((stage, index) => {
       const { p10, p50, p90 } = generation.stages[stage];
       const { middle, range } = counts[index] ?? { middle: '', range: '' };
-      return { stage, label: labels[index] ?? stage, y: TOP + (index + 0.5) * ROW, dot: x(Math.round(p50)), bar: Math.round(p90) > Math.round(p10) ? { x: x(Math.round(p10)), width: x(Math.round(p90)) - x(Math.round(p10)) } : null, middle, range, textX: right + 16 };
+      return {
+        stage,
+        label: labels[index] ?? stage,
+        y: TOP + (index + 0.5) * ROW,
+        dot: x(Math.round(p50)),
+        bar: Math.round(p90) > Math.round(p10) ? { x: x(Math.round(p10)), width: x(Math.round(p90)) - x(Math.round(p10)) } : null,
+        middle,
+        range,
+        textX: right + 16,
+      };
     }),
     ticks: ticksOf(most, x, right - left, measure),
     top: TOP,

@@ -32,11 +32,25 @@ const shareCell = (plan: string, share: Interval | null | undefined): Cell =>
 
 /** All rows of the table, in the order in which a breeder asks. */
 export function tableRows(outlook: Outlook, limits: Limits): Row[] {
-  return [chanceRow(outlook), ...chanceByRow(outlook), halfRow(outlook), worksRow(outlook), ...amountRows(outlook, limits), ...trulyGoodRow(outlook), ...ruleRows(outlook)];
+  return [
+    chanceRow(outlook),
+    ...chanceByRow(outlook),
+    halfRow(outlook),
+    worksRow(outlook),
+    ...amountRows(outlook, limits),
+    ...trulyGoodRow(outlook),
+    ...ruleRows(outlook),
+  ];
 }
 
 function chanceRow({ plans, comparisons, lastYear }: Outlook): Row {
-  return { id: 'chance', title: rowText.chance(lastYear), note: rowText.chanceNote, cells: plans.map(({ id, chance }) => shareCell(id, chance)), verdict: chanceVerdict(plans, comparisons) };
+  return {
+    id: 'chance',
+    title: rowText.chance(lastYear),
+    note: rowText.chanceNote,
+    cells: plans.map(({ id, chance }) => shareCell(id, chance)),
+    verdict: chanceVerdict(plans, comparisons),
+  };
 }
 
 /** The chance where the lead changes, or, where it never does, when the best is half way. */
@@ -63,7 +77,11 @@ function halfRow({ plans, lastYear }: Outlook): Row {
     id: 'half',
     title: rowText.half,
     note: '',
-    cells: medians.map(({ plan, median }) => ({ plan: plan.id, main: median.year === null ? tableText.notReached(lastYear) : String(median.year), small: medianWords(median, lastYear) })),
+    cells: medians.map(({ plan, median }) => ({
+      plan: plan.id,
+      main: median.year === null ? tableText.notReached(lastYear) : String(median.year),
+      small: medianWords(median, lastYear),
+    })),
     verdict: yearVerdict(medians, true),
   };
 }
@@ -80,14 +98,23 @@ function worksRow({ plans, lastYear }: Outlook): Row {
     id: 'works',
     title: rowText.works,
     note: rowText.worksNote,
-    cells: plans.map(({ id, whenItWorks: { p10, p50, p90 } }) => (p50 === null ? { plan: id, main: common.noValue, small: '' } : { plan: id, main: String(p50), small: yearRange(p10, p90, lastYear) })),
+    cells: plans.map(({ id, whenItWorks: { p10, p50, p90 } }) =>
+      p50 === null ? { plan: id, main: common.noValue, small: '' } : { plan: id, main: String(p50), small: yearRange(p10, p90, lastYear) },
+    ),
     verdict: yearVerdict(medians, false),
   };
 }
 
 function amountRows({ plans }: Outlook, limits: Limits): Row[] {
   const of = (read: (plan: PlanOutlook) => Spread) => plans.map((plan) => ({ mark: plan.mark, amount: read(plan), runs: plan.runs }));
-  const row = (id: string, title: string, note: string, read: (plan: PlanOutlook) => Spread, verdict: Verdict, unit: (n: number) => string = (n) => tableText.whole(n)): Row => ({
+  const row = (
+    id: string,
+    title: string,
+    note: string,
+    read: (plan: PlanOutlook) => Spread,
+    verdict: Verdict,
+    unit: (n: number) => string = (n) => tableText.whole(n),
+  ): Row => ({
     id,
     title,
     note,
@@ -97,24 +124,64 @@ function amountRows({ plans }: Outlook, limits: Limits): Row[] {
   const over = plans.some(({ overHours }) => overHours !== null);
   return [
     row('seedlings', rowText.seedlings, rowText.middleNote, ({ seedlings }) => seedlings, seedlingVerdict(plans)),
-    row('fruiting', rowText.fruiting, '', ({ fruiting }) => fruiting, amountVerdict(of(({ fruiting }) => fruiting), 'most', verdictText.most)),
-    row('tree-years', rowText.treeYears, rowText.treeYearsNote, ({ treeYears }) => treeYears, amountVerdict(of(({ treeYears }) => treeYears), 'least', verdictText.least)),
+    row(
+      'fruiting',
+      rowText.fruiting,
+      '',
+      ({ fruiting }) => fruiting,
+      amountVerdict(
+        of(({ fruiting }) => fruiting),
+        'most',
+        verdictText.most,
+      ),
+    ),
+    row(
+      'tree-years',
+      rowText.treeYears,
+      rowText.treeYearsNote,
+      ({ treeYears }) => treeYears,
+      amountVerdict(
+        of(({ treeYears }) => treeYears),
+        'least',
+        verdictText.least,
+      ),
+    ),
     row('grafts', rowText.grafts, '', ({ grafts }) => grafts, graftVerdict(plans)),
     row(
       'hours',
       rowText.hours,
       limits.hours === null ? '' : rowText.limit(limits.hours),
       ({ busiestHours }) => busiestHours,
-      amountVerdict(of(({ busiestHours }) => busiestHours), 'least', verdictText.least),
+      amountVerdict(
+        of(({ busiestHours }) => busiestHours),
+        'least',
+        verdictText.least,
+      ),
       tableText.hours,
     ),
-    ...(over ? [{ id: 'over', title: rowText.over(limits.hours), note: rowText.overNote, cells: plans.map(({ id, overHours }) => shareCell(id, overHours)), verdict: overVerdict(plans) }] : []),
+    ...(over
+      ? [
+          {
+            id: 'over',
+            title: rowText.over(limits.hours),
+            note: rowText.overNote,
+            cells: plans.map(({ id, overHours }) => shareCell(id, overHours)),
+            verdict: overVerdict(plans),
+          },
+        ]
+      : []),
     row(
       'places',
       rowText.places,
       limits.places === null ? '' : rowText.have(limits.places),
       ({ mostPlaces }) => mostPlaces,
-      limits.places === null ? amountVerdict(of(({ mostPlaces }) => mostPlaces), 'least', verdictText.fewest) : placesVerdict(plans, limits.places),
+      limits.places === null
+        ? amountVerdict(
+            of(({ mostPlaces }) => mostPlaces),
+            'least',
+            verdictText.fewest,
+          )
+        : placesVerdict(plans, limits.places),
     ),
   ];
 }
@@ -152,7 +219,11 @@ function trulyGoodRow({ plans }: Outlook): Row[] {
       id: 'truly-good',
       title: rowText.trulyGood,
       note: rowText.trulyGoodNote,
-      cells: plans.map(({ id, trulyGood }) => (trulyGood ? { plan: id, main: tableText.of(trulyGood.value), small: tableText.percentRangeSign(trulyGood.low, trulyGood.high) } : { plan: id, main: common.noValue, small: '' })),
+      cells: plans.map(({ id, trulyGood }) =>
+        trulyGood
+          ? { plan: id, main: tableText.of(trulyGood.value), small: tableText.percentRangeSign(trulyGood.low, trulyGood.high) }
+          : { plan: id, main: common.noValue, small: '' },
+      ),
       verdict: shareVerdict(plans.map(({ mark, trulyGood }) => ({ mark, share: trulyGood }))),
     },
   ];
@@ -162,7 +233,17 @@ function trulyGoodRow({ plans }: Outlook): Row[] {
 function ruleRows({ plans }: Outlook): Row[] {
   const rules = new Map(plans.flatMap(({ byRule }) => byRule.map(({ trait, rule }) => [`${trait}\n${rule}`, { trait, rule }])));
   return [...rules.entries()].map(([key, { trait, rule }]) => {
-    const shares = plans.map(({ id, mark, byRule }) => ({ id, mark, share: byRule.find((part) => part.trait === trait && part.rule === rule)?.chance ?? null }));
-    return { id: `rule-${key}`, title: rowText.rule(rule), note: rowText.ruleNote(trait), cells: shares.map(({ id, share }) => shareCell(id, share)), verdict: shareVerdict(shares) };
+    const shares = plans.map(({ id, mark, byRule }) => ({
+      id,
+      mark,
+      share: byRule.find((part) => part.trait === trait && part.rule === rule)?.chance ?? null,
+    }));
+    return {
+      id: `rule-${key}`,
+      title: rowText.rule(rule),
+      note: rowText.ruleNote(trait),
+      cells: shares.map(({ id, share }) => shareCell(id, share)),
+      verdict: shareVerdict(shares),
+    };
   });
 }

@@ -28,10 +28,7 @@ function worded(order: readonly { readonly mark: string }[], leaders: readonly {
   if (leaders.length === 1) return clear(words(best.mark));
   return {
     kind: 'even',
-    text: verdictText.even(
-      leaders.map(({ mark }) => mark).sort(),
-      leaders.length === order.length,
-    ),
+    text: verdictText.even(leaders.map(({ mark }) => mark).sort(), leaders.length === order.length),
   };
 }
 

@@ -65,7 +65,13 @@ export function failLayout({ plans }: Outlook, { width, measure, words }: FailOp
     const y = top + head;
     const segments = segmentsOf(plan, { left, width: width - left, y, height: bar, size, measure, pad: phone ? 7 : 14 });
     const quiet = segments.filter(({ reason, lines }) => reason !== 'success' && (lines.length === 0 || !lines.some(({ bold }) => bold)));
-    const text = quiet.length === 0 ? '' : failText.also(quiet.flatMap(({ reason, share }) => (reason === 'success' ? [] : [{ reason, share }])), quiet.length === segments.length - 1);
+    const text =
+      quiet.length === 0
+        ? ''
+        : failText.also(
+            quiet.flatMap(({ reason, share }) => (reason === 'success' ? [] : [{ reason, share }])),
+            quiet.length === segments.length - 1,
+          );
     const lines = text === '' ? [] : wrap(text, width - left, 16, measure);
     const row = { plan, y, segments, also: lines.map((line, index) => ({ plan: plan.id, x: left, y: y + bar + 19 + index * LINE, text: line })) };
     top = y + bar + (lines.length > 0 ? 8 + lines.length * LINE : 0) + 14;
@@ -75,7 +81,9 @@ export function failLayout({ plans }: Outlook, { width, measure, words }: FailOp
     width,
     height: top,
     letters: rows.map(({ plan, y }) => ({ plan: plan.id, mark: plan.mark, x: phone ? 12 : 13, y: phone ? y - 15 : y + bar / 2, r: phone ? 12 : 13 })),
-    names: phone ? rows.map(({ plan, y }) => ({ plan: plan.id, x: 32, y: y - 9, text: clip(plan.name, width - 34, 16, measure, true) || shortName(plan, words) })) : [],
+    names: phone
+      ? rows.map(({ plan, y }) => ({ plan: plan.id, x: 32, y: y - 9, text: clip(plan.name, width - 34, 16, measure, true) || shortName(plan, words) }))
+      : [],
     segments: rows.flatMap(({ segments }) => segments),
     also: rows.flatMap(({ also }) => also),
   };

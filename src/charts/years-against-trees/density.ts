@@ -1,9 +1,7 @@
-import { blur2, contours } from 'd3';
+import { blur2, contours, max, min } from 'd3';
 
 export interface GridOptions {
-  /** Size of the drawing, px, and of a cell. */
-  readonly width: number;
-  readonly height: number;
+  /** Size of a cell, px. */
   readonly cell: number;
   /** Standard deviation of the smoothing, px. */
   readonly bandwidth: number;
@@ -22,7 +20,7 @@ export interface Outline {
   readonly polygons: readonly (readonly (readonly (readonly [number, number])[])[])[];
 }
 
-/** Cells beside the drawing, so that what is smoothed over its edge is not thrown back. */
+/** Cells beside the outermost spots, so that what is smoothed over the edge is not thrown back. */
 const PAD_BANDWIDTHS = 3;
 
 /**
@@ -35,11 +33,12 @@ const PAD_BANDWIDTHS = 3;
 export function outlines(spots: readonly Spot[], shares: readonly number[], options: GridOptions): Outline[] {
   if (spots.length === 0) return [];
   const { cell, bandwidth } = options;
-  const pad = Math.ceil((PAD_BANDWIDTHS * bandwidth) / cell);
-  const columns = Math.ceil(options.width / cell) + 2 * pad;
-  const rows = Math.ceil(options.height / cell) + 2 * pad;
-  const column = (x: number) => Math.min(columns - 1, Math.max(0, x / cell + pad));
-  const row = (y: number) => Math.min(rows - 1, Math.max(0, Math.floor(y / cell + pad)));
+  const pad = PAD_BANDWIDTHS * bandwidth;
+  const origin = { x: (min(spots, ({ x0 }) => x0) ?? 0) - pad, y: (min(spots, (spot) => spot.y) ?? 0) - pad };
+  const columns = Math.ceil(((max(spots, ({ x1 }) => x1) ?? 0) + pad - origin.x) / cell) + 1;
+  const rows = Math.ceil(((max(spots, (spot) => spot.y) ?? 0) + pad - origin.y) / cell) + 1;
+  const column = (x: number) => (x - origin.x) / cell;
+  const row = (y: number) => Math.floor((y - origin.y) / cell);
   const data = new Float64Array(columns * rows);
   for (const { x0, x1, y } of spots) {
     const [from, to] = [column(x0), column(x1)];
@@ -57,6 +56,9 @@ export function outlines(spots: readonly Spot[], shares: readonly number[], opti
   return shares.map((share) => {
     const threshold = heights[Math.min(heights.length - 1, Math.max(0, Math.ceil(share * heights.length) - 1))] ?? 0;
     const { coordinates } = shape.contour([...data], threshold);
-    return { share, polygons: coordinates.map((polygon) => polygon.map((ring) => ring.map(([x, y]) => [((x ?? 0) - pad) * cell, ((y ?? 0) - pad) * cell] as const))) };
+    return {
+      share,
+      polygons: coordinates.map((polygon) => polygon.map((ring) => ring.map(([x, y]) => [(x ?? 0) * cell + origin.x, (y ?? 0) * cell + origin.y] as const))),
+    };
   });
 }

@@ -15,7 +15,9 @@ export function drawClouds(svg: SVGSVGElement, layout: CloudLayout, { lifted }: 
   const resting = ({ plan }: { readonly plan: string }) => lifted !== null && lifted !== plan;
   drawGrid(group(all, 'grid'), layout);
   clip(group(all, 'defs'), layout);
-  const shapes = layout.clouds.flatMap(({ plan, mark, strength, outlines }) => outlines.map((outline, index) => ({ plan, mark, strength, outline, inner: index > 0 })));
+  const shapes = layout.clouds.flatMap(({ plan, mark, strength, outlines }) =>
+    outlines.map((outline, index) => ({ plan, mark, strength, outline, inner: index > 0 })),
+  );
   marks(group(all, 'clouds').attr('clip-path', 'url(#plot)'), 'path', 'cloud', shapes)
     .attr('data-mark', ({ mark }) => mark)
     .attr('data-plan', ({ plan }) => plan)

@@ -90,9 +90,24 @@ export function cloudLayout(outlook: Outlook, futures: readonly Futures[], { wid
   const most = ceiling(futures);
   const scale = scaleLinear([0, most], [plot.bottom, plot.top]);
   const y = (seedlings: number) => scale(Math.min(most, seedlings));
-  const clouds = plans.map((plan) => cloudOf(plan, futures.find((columns) => columns.plan === plan.id), years, y, plot, phone));
-  const letters = apart(clouds.flatMap(({ plan, mark, median: middle }) => (middle ? [{ plan, mark, x: years.x(middle.year), y: y(middle.seedlings), r: phone ? 12 : 14 }] : [])));
-  const strips = stripsOf(clouds, futures, { from: plot.right + (phone ? 8 : 18), width: phone ? stripWidth : Math.min(54, (width - plot.right - 22) / Math.max(1, plans.length)), y, most });
+  const clouds = plans.map((plan) =>
+    cloudOf(
+      plan,
+      futures.find((columns) => columns.plan === plan.id),
+      years,
+      y,
+      phone,
+    ),
+  );
+  const letters = apart(
+    clouds.flatMap(({ plan, mark, median: middle }) => (middle ? [{ plan, mark, x: years.x(middle.year), y: y(middle.seedlings), r: phone ? 12 : 14 }] : [])),
+  );
+  const strips = stripsOf(clouds, futures, {
+    from: plot.right + (phone ? 8 : 18),
+    width: phone ? stripWidth : Math.min(54, (width - plot.right - 22) / Math.max(1, plans.length)),
+    y,
+    most,
+  });
   const head = phone ? [] : wrap(cloudText.none(lastYear), width - plot.right - 18, LABEL_SIZE, measure, true);
   return {
     width,
@@ -126,13 +141,15 @@ function countTicks(most: number, y: (n: number) => number, left: number, phone:
   });
 }
 
-function cloudOf({ id, mark, chance }: PlanOutlook, columns: Futures | undefined, years: Calendar, y: (n: number) => number, plot: CloudLayout['plot'], phone: boolean): Cloud {
+function cloudOf({ id, mark, chance }: PlanOutlook, columns: Futures | undefined, years: Calendar, y: (n: number) => number, phone: boolean): Cloud {
   const all = columns ? Array.from(columns.yearProven, (year, index) => ({ year, seedlings: columns.seedlings[index] ?? 0 })) : [];
   const won = all.filter(({ year }) => year > 0);
   const lost = all.filter(({ year }) => year <= 0);
   const step = Math.max(1, Math.ceil(won.length / MOST_SPOTS));
-  const spots = won.filter((_, index) => index % step === 0).map(({ year, seedlings }) => ({ x0: years.x(year - 0.5), x1: years.x(year + 0.5), y: y(seedlings) }));
-  const size = { width: plot.right, height: plot.bottom, cell: phone ? 3 : 4, bandwidth: phone ? 14 : 25 };
+  const spots = won
+    .filter((_, index) => index % step === 0)
+    .map(({ year, seedlings }) => ({ x0: years.x(year - 0.5), x1: years.x(year + 0.5), y: y(seedlings) }));
+  const size = { cell: phone ? 3 : 4, bandwidth: phone ? 14 : 25 };
   const middle = { year: median(won, ({ year }) => year), seedlings: median(won, ({ seedlings }) => seedlings) };
   return {
     plan: id,
@@ -165,8 +182,17 @@ function apart(letters: readonly Letter[]): Letter[] {
 }
 
 /** Words stand left of all clouds, each as near to the height of its letter as the others allow. */
-function labelsOf(clouds: readonly Cloud[], letters: readonly Letter[], plans: readonly PlanOutlook[], plot: CloudLayout['plot'], measure: Measure, words: WordsByPlan): CloudLabel[] {
-  const edges = clouds.flatMap(({ outlines: shapes }) => shapes.flatMap(({ polygons }) => polygons.flatMap((rings) => rings.flatMap((ring) => ring.map(([x]) => x)))));
+function labelsOf(
+  clouds: readonly Cloud[],
+  letters: readonly Letter[],
+  plans: readonly PlanOutlook[],
+  plot: CloudLayout['plot'],
+  measure: Measure,
+  words: WordsByPlan,
+): CloudLabel[] {
+  const edges = clouds.flatMap(({ outlines: shapes }) =>
+    shapes.flatMap(({ polygons }) => polygons.flatMap((rings) => rings.flatMap((ring) => ring.map(([x]) => x)))),
+  );
   const edge = Math.min(...edges, ...letters.map(({ x }) => x - 20)) - 26;
   const texts = letters.map((letter) => {
     const plan = plans.find(({ id }) => id === letter.plan);
@@ -180,7 +206,15 @@ function labelsOf(clouds: readonly Cloud[], letters: readonly Letter[], plans: r
     plot.top + 8,
     plot.bottom - 8,
   );
-  return letters.map((letter, index) => ({ plan: letter.plan, x: edge, y: (middles[index] ?? 0) + 6, name: texts[index]?.name ?? '', text: texts[index]?.text ?? '', toX: letter.x, toY: letter.y }));
+  return letters.map((letter, index) => ({
+    plan: letter.plan,
+    x: edge,
+    y: (middles[index] ?? 0) + 6,
+    name: texts[index]?.name ?? '',
+    text: texts[index]?.text ?? '',
+    toX: letter.x,
+    toY: letter.y,
+  }));
 }
 
 interface StripRoom {

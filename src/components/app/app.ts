@@ -8,12 +8,27 @@ import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
 import { fileName, programmeText, readFile } from '../../storage/file.ts';
 import { shared } from '../../styles/shared.ts';
-import { app, likely } from '../../text/app.ts';
+import { app, could, have, likely } from '../../text/app.ts';
 import { programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
 import { appStyles } from './app.styles.ts';
+import '../pages/do.ts';
+import '../pages/have.ts';
 import '../pages/likely.ts';
+
+/** The pages, by their address after “#/”. */
+const PAGES = {
+  have: { question: have.question, draw: () => html`<oo-have></oo-have>` },
+  do: { question: could.question, draw: () => html`<oo-do></oo-do>` },
+  likely: { question: likely.question, draw: () => html`<oo-likely></oo-likely>` },
+} as const;
+type PageName = keyof typeof PAGES;
+const isPage = (name: string): name is PageName => Object.hasOwn(PAGES, name);
+const pageNow = (): PageName => {
+  const name = location.hash.replace(/^#\//, '');
+  return isPage(name) ? name : 'likely';
+};
 
 /** What the header says of saving. */
 export interface SaveState {
@@ -42,6 +57,7 @@ export class App extends LitElement {
 
   @state() private message: readonly string[] = [];
   @state() private dropping = false;
+  @state() private page: PageName = pageNow();
 
   constructor() {
     super();
@@ -66,12 +82,19 @@ export class App extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('keydown', this.onKey);
+    window.addEventListener('hashchange', this.onAddress);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     window.removeEventListener('keydown', this.onKey);
+    window.removeEventListener('hashchange', this.onAddress);
   }
+
+  private readonly onAddress = (): void => {
+    this.page = pageNow();
+    window.scrollTo(0, 0);
+  };
 
   private readonly onKey = (event: KeyboardEvent): void => {
     const inField = event.composedPath().some((target) => target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement);
@@ -131,26 +154,34 @@ export class App extends LitElement {
         <div class="title"><strong>${programme.title}</strong>${programme.example ? html`<span class="quiet">${app.example}</span>` : nothing}</div>
         <div class="tools">
           <span class="saved ${this.saved.bad ? 'problem' : 'quiet'}" role="status">${this.saved.text}</span>
-          <button class="plain" ?disabled=${last === undefined} title=${last === undefined ? '' : app.undoThat(last)} @click=${() => this.programmes.undo()}>${app.undo}</button>
-          <button class="plain" ?disabled=${next === undefined} title=${next === undefined ? '' : app.redoThat(next)} @click=${() => this.programmes.redo()}>${app.redo}</button>
+          <button class="plain" ?disabled=${last === undefined} title=${last === undefined ? '' : app.undoThat(last)} @click=${() => this.programmes.undo()}>
+            ${app.undo}
+          </button>
+          <button class="plain" ?disabled=${next === undefined} title=${next === undefined ? '' : app.redoThat(next)} @click=${() => this.programmes.redo()}>
+            ${app.redo}
+          </button>
           <button @click=${this.chooseFile}>${app.open}</button>
           <button @click=${this.saveCopy}>${app.save}</button>
           <button @click=${() => window.print()}>${app.print}</button>
         </div>
       </header>
-      ${this.message.length > 0
-        ? html`<div class="message" role="alert">
-            <div>${this.message.map((line) => html`<p>${line}</p>`)}</div>
-            <button @click=${() => (this.message = [])}>${app.close}</button>
-          </div>`
-        : nothing}
+      ${
+        this.message.length > 0
+          ? html`<div class="message" role="alert">
+              <div>${this.message.map((line) => html`<p>${line}</p>`)}</div>
+              <button @click=${() => (this.message = [])}>${app.close}</button>
+            </div>`
+          : nothing
+      }
       <div class="body">
         <nav aria-label=${app.questions}>
           <ol>
-            <li><a href="#/likely" aria-current="page">${likely.question}</a></li>
+            ${Object.entries(PAGES).map(
+              ([name, { question }]) => html`<li><a href="#/${name}" aria-current=${name === this.page ? 'page' : nothing}>${question}</a></li>`,
+            )}
           </ol>
         </nav>
-        <main id="answer" tabindex="-1"><oo-likely></oo-likely></main>
+        <main id="answer" tabindex="-1">${PAGES[this.page].draw()}</main>
       </div>
       ${this.dropping ? html`<div class="drop" aria-hidden="true">${app.dropHere}</div>` : nothing}
     `;

@@ -92,8 +92,12 @@ export abstract class ChartElement extends LitElement {
   /** Title, words and the note of a stale picture. */
   protected head(title: string, intro: string): TemplateResult {
     return html`
-      ${this.bare ? nothing : html`<h2 id="title"><slot name="title">${title}</slot></h2>
-            <p class="intro"><slot name="intro">${intro}</slot></p>`}
+      ${
+        this.bare
+          ? nothing
+          : html`<h2 id="title"><slot name="title">${title}</slot></h2>
+              <p class="intro"><slot name="intro">${intro}</slot></p>`
+      }
       ${this.stale ? html`<p class="stale-words" role="status">${common.stale}</p>` : nothing}
     `;
   }

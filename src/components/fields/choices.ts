@@ -76,7 +76,14 @@ export class OoChoices extends LitElement {
     const [first] = options.options;
     const canAdd = first !== undefined && word === undefined && lengthAllowed(options.list, chosen.length + 1, first.value);
     const canRemove = word === undefined && lengthAllowed(options.list, chosen.length - 1, first?.value);
-    const another = html`<button type="button" class="plain" aria-label=${`${this.label}: ${this.add}`} @click=${() => this.send([...chosen, ...(first ? [first.value] : [])])}>${this.add}</button>`;
+    const another = html`<button
+      type="button"
+      class="plain"
+      aria-label=${`${this.label}: ${this.add}`}
+      @click=${() => this.send([...chosen, ...(first ? [first.value] : [])])}
+    >
+      ${this.add}
+    </button>`;
     return html`<div class="row">
       <span class="name" id="name">${this.label}</span>
       <div class="choices" role="group" aria-labelledby="name" aria-describedby="problem">
@@ -96,12 +103,12 @@ export class OoChoices extends LitElement {
       const option = target instanceof HTMLSelectElement ? all.find((each) => each.key === target.value) : undefined;
       if (option) this.send(instead.includes(option) ? option.value : this.isWord ? [option.value] : chosen.with(place, option.value));
     };
-    const draw = (option: Option): TemplateResult => html`<option value=${option.key} ?selected=${option.key === key} .selected=${live(option.key === key)}>${option.name}</option>`;
+    const draw = (option: Option): TemplateResult =>
+      html`<option value=${option.key} ?selected=${option.key === key} .selected=${live(option.key === key)}>${option.name}</option>`;
     const label = chosen.length === 1 ? this.label : fieldText.place(this.label, place + 1);
     return html`<select aria-label=${label} @change=${onChange}>
         ${all.some((option) => option.key === key) ? nothing : html`<option value=${key} .selected=${live(true)}>${fieldText.gone(key)}</option>`}
-        ${chosen.length === 1 ? instead.map(draw) : nothing}
-        ${options.map(draw)}
+        ${chosen.length === 1 ? instead.map(draw) : nothing} ${options.map(draw)}
       </select>
       ${canRemove ? html`<button type="button" class="plain" aria-label=${fieldText.removeThat(label)} @click=${() => this.send(chosen.filter((_, i) => i !== place))}>${fieldText.remove}</button>` : nothing}`;
   }

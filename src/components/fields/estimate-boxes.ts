@@ -40,7 +40,8 @@ function ranged(boxes: EstimateBoxes): TemplateResult {
   const { slots } = boxes;
   return html`<div class="boxes" role="group" aria-labelledby="name">
     <div class="three">
-      ${slots.map((slot) => html`<label for=${slot.key} id=${`${slot.key}-name`}>${slot.label}</label>`)}<span></span> ${slots.map((slot) => box(boxes, slot))}<span class="unit">${boxes.unit}</span>
+      ${slots.map((slot) => html`<label for=${slot.key} id=${`${slot.key}-name`}>${slot.label}</label>`)}<span
+      ></span> ${slots.map((slot) => box(boxes, slot))}<span class="unit">${boxes.unit}</span>
     </div>
   </div>`;
 }
@@ -54,12 +55,14 @@ function counted(boxes: EstimateBoxes): TemplateResult {
       ${hiddenName(hits, gained)} ${hiddenName(of, tried)} ${box(boxes, hits)} <span>${`${gained} ${fieldText.of}`.trim()}</span> ${box(boxes, of)}
       ${tried === '' ? nothing : html`<span class="unit">${flowers ? `${fieldText.cluster}s` : tried}</span>`}
     </div>
-    ${inLots || boxes.clusters || flowers
-      ? html`<div class="lots" role="group" aria-labelledby="name">
-          ${inLots ? html`<label for="lots" id="lots-name">${fieldText.countedIn}</label>${box(boxes, lots, 'name lots-name lots-word')}<span id="lots-word">${fieldText.lots}${boxes.clusters || flowers ? ',' : ''}</span>` : nothing}
-          ${boxes.clusters || flowers ? clusterChoice(boxes, flowers) : nothing}
-        </div>`
-      : nothing}`;
+    ${
+      inLots || boxes.clusters || flowers
+        ? html`<div class="lots" role="group" aria-labelledby="name">
+            ${inLots ? html`<label for="lots" id="lots-name">${fieldText.countedIn}</label>${box(boxes, lots, 'name lots-name lots-word')}<span id="lots-word">${fieldText.lots}${boxes.clusters || flowers ? ',' : ''}</span>` : nothing}
+            ${boxes.clusters || flowers ? clusterChoice(boxes, flowers) : nothing}
+          </div>`
+        : nothing
+    }`;
 }
 
 function clusterChoice(boxes: EstimateBoxes, flowers: Slot | undefined): TemplateResult {
@@ -86,10 +89,14 @@ function alternatives(boxes: EstimateBoxes): TemplateResult {
         html`<div>
           ${hiddenName(value)} ${hiddenName(weight)} ${box(boxes, value)}<span class="unit">${unit}</span>
           <span class="weight"><label for=${idOf(weight.key)}>${fieldText.weight}</label>${box(boxes, weight)}</span>
-          <button type="button" class="plain" aria-label=${fieldText.removeAlternative(i + 1)} ?disabled=${pairs.length <= 2} @click=${() => onAlternative(i)}>${fieldText.remove}</button>
+          <button type="button" class="plain" aria-label=${fieldText.removeAlternative(i + 1)} ?disabled=${pairs.length <= 2} @click=${() => onAlternative(i)}>
+            ${fieldText.remove}
+          </button>
         </div>`,
     )}
-    <button type="button" class="plain" ?disabled=${pairs.length >= MOST_ALTERNATIVES} @click=${() => onAlternative('more')}>${fieldText.addAlternative}</button>
+    <button type="button" class="plain" ?disabled=${pairs.length >= MOST_ALTERNATIVES} @click=${() => onAlternative('more')}>
+      ${fieldText.addAlternative}
+    </button>
   </div>`;
 }
 

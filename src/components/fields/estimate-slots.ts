@@ -19,12 +19,25 @@ export type Numbers = ReadonlyMap<string, number>;
 export function numbersOf(estimate: Estimate): Numbers {
   if (typeof estimate === 'number') return new Map([['value', estimate]]);
   if ('value' in estimate) return new Map([['value', estimate.value]]);
-  if ('low' in estimate) return new Map([['low', estimate.low], ['likely', estimate.likely], ['high', estimate.high]]);
+  if ('low' in estimate)
+    return new Map([
+      ['low', estimate.low],
+      ['likely', estimate.likely],
+      ['high', estimate.high],
+    ]);
   if ('hits' in estimate) {
     const { hits, of, lots, unit } = estimate;
     return new Map([['hits', hits], ['of', of], ['lots', lots], ...(unit ? ([['flowers', unit.flowers]] as const) : [])]);
   }
-  return new Map(estimate.oneOf.flatMap(({ value, weight }, i) => [[`value ${String(i)}`, value], [`weight ${String(i)}`, weight]] as const));
+  return new Map(
+    estimate.oneOf.flatMap(
+      ({ value, weight }, i) =>
+        [
+          [`value ${String(i)}`, value],
+          [`weight ${String(i)}`, weight],
+        ] as const,
+    ),
+  );
 }
 
 /** Puts numbers back into an estimate of the same form; a number that is missing keeps its old value. */
@@ -38,7 +51,10 @@ export function withNumbers(estimate: Estimate, numbers: Numbers): Estimate {
     const counted = { ...estimate, hits: at('hits', estimate.hits), of: at('of', estimate.of), lots: at('lots', estimate.lots) };
     return unit ? { ...counted, unit: { ...unit, flowers: at('flowers', unit.flowers) } } : counted;
   }
-  return { ...estimate, oneOf: estimate.oneOf.map(({ value, weight }, i) => ({ value: at(`value ${String(i)}`, value), weight: at(`weight ${String(i)}`, weight) })) };
+  return {
+    ...estimate,
+    oneOf: estimate.oneOf.map(({ value, weight }, i) => ({ value: at(`value ${String(i)}`, value), weight: at(`weight ${String(i)}`, weight) })),
+  };
 }
 
 const MANY = 1e9;

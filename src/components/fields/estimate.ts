@@ -171,11 +171,18 @@ export class OoEstimate extends LitElement {
     const spread = spreadOf(estimate, this.springLuck ?? 0);
     const source = sourceOf(estimate);
     const note = source && !inBadge(source.note) ? source.note : '';
-    const said = spread ? (this.isShare ? shareInWords(spread.mean, spread.low, spread.high) : amountInWords(spread.mean, spread.low, spread.high, meta?.scale === 'months' || meta?.scale === 'years' ? meta.scale : (meta?.unit ?? ''))) : '';
+    const said = spread
+      ? this.isShare
+        ? shareInWords(spread.mean, spread.low, spread.high)
+        : amountInWords(spread.mean, spread.low, spread.high, meta?.scale === 'months' || meta?.scale === 'years' ? meta.scale : (meta?.unit ?? ''))
+      : '';
     const helped = help === '' ? nothing : html`<p class="help" id="help">${help}</p>`;
     const lines = [said, note].filter(Boolean).map((each) => html`<div>${each}</div>`);
     return html`${sketch(estimate, spread)}
-      <div class="words"><div id="said">${lines}</div>${lines.length === 0 ? helped : nothing}</div>
+      <div class="words">
+        <div id="said">${lines}</div>
+        ${lines.length === 0 ? helped : nothing}
+      </div>
       <select class="quiet-choice" aria-label=${fieldText.formOf(words)} @change=${this.onForm}>
         ${this.bounds.forms.map((each) => html`<option value=${each} .selected=${live(each === form)}>${estimateForms[each]}</option>`)}
       </select>

@@ -88,11 +88,11 @@ export const fieldStyles = css`
     cursor: pointer;
   }
   .tick {
-    display: grid;
-    place-content: center;
+    display: flex;
+    align-items: center;
+    justify-content: flex-end;
     width: var(--target);
     height: var(--target);
-    margin-right: -11px;
   }
 
   /* In a line with others: the name stands above the box. */

@@ -15,7 +15,10 @@ import { numberBox } from './number-box.ts';
 import { numberDraft, readBox, rulesOf, steppedBy, unitOf, type NumberRules } from './number-reading.ts';
 import { row } from './row.styles.ts';
 
-const targetValue = (event: Event): string => (event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement || event.target instanceof HTMLTextAreaElement ? event.target.value : '');
+const targetValue = (event: Event): string =>
+  event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement || event.target instanceof HTMLTextAreaElement
+    ? event.target.value
+    : '';
 
 /**
  * One plain field of the document, drawn from its schema: a number, a text, a tick, a choice of words or of entries.
@@ -121,7 +124,10 @@ export class OoField extends LitElement {
     const kind = fieldKind(this.schema, this.compact);
     const dragged = kind === 'number' || kind === 'whole' ? this.onDrag : undefined;
     const form = kind === 'text' ? 'wide' : kind === 'longText' ? 'tall' : kind === 'yesNo' ? 'ticked' : '';
-    const named = kind === 'strip' ? html`<span class="name" id="name">${this.words}</span>` : html`<label class="name ${dragged ? 'dragged' : ''}" id="name" for="box" @pointerdown=${dragged}>${this.words}</label>`;
+    const named =
+      kind === 'strip'
+        ? html`<span class="name" id="name">${this.words}</span>`
+        : html`<label class="name ${dragged ? 'dragged' : ''}" id="name" for="box" @pointerdown=${dragged}>${this.words}</label>`;
     return html`<div class="row ${form}">
       ${named}
       <div class="boxes">${this.control(kind)}</div>
@@ -136,11 +142,36 @@ export class OoField extends LitElement {
       case 'whole':
         return this.numberControl();
       case 'text':
-        return html`<input class="text" type="text" id="box" autocomplete="off" aria-describedby=${this.described} aria-invalid=${this.found ? 'true' : 'false'} .value=${live(this.letters.text)} @input=${this.onText} />`;
+        return html`<input
+          class="text"
+          type="text"
+          id="box"
+          autocomplete="off"
+          aria-describedby=${this.described}
+          aria-invalid=${this.found ? 'true' : 'false'}
+          .value=${live(this.letters.text)}
+          @input=${this.onText}
+        />`;
       case 'longText':
-        return html`<textarea class="text" id="box" rows="2" aria-describedby=${this.described} aria-invalid=${this.found ? 'true' : 'false'} .value=${live(this.letters.text)} @input=${this.onText}></textarea>`;
+        return html`<textarea
+          class="text"
+          id="box"
+          rows="2"
+          aria-describedby=${this.described}
+          aria-invalid=${this.found ? 'true' : 'false'}
+          .value=${live(this.letters.text)}
+          @input=${this.onText}
+        ></textarea>`;
       case 'yesNo':
-        return html`<label class="tick" for="box"><input type="checkbox" id="box" aria-labelledby="name" aria-describedby=${this.described} .checked=${live(this.current === true)} @change=${this.onTick} /></label>`;
+        return html`<label class="tick" for="box"
+          ><input
+            type="checkbox"
+            id="box"
+            aria-labelledby="name"
+            aria-describedby=${this.described}
+            .checked=${live(this.current === true)}
+            @change=${this.onTick}
+        /></label>`;
       case 'strip':
         return this.strip();
       case 'list':
@@ -184,7 +215,15 @@ export class OoField extends LitElement {
     return html`<div class="strip" role="radiogroup" aria-labelledby="name" aria-describedby=${this.described}>
       ${optionsOf(this.schema).map(
         (option) =>
-          html`<label><input type="radio" name="choice" value=${option} .checked=${live(this.current === option)} @change=${() => this.send(option)} />${words[option] ?? option}</label>`,
+          html`<label
+            ><input
+              type="radio"
+              name="choice"
+              value=${option}
+              .checked=${live(this.current === option)}
+              @change=${() => this.send(option)}
+            />${words[option] ?? option}</label
+          >`,
       )}
     </div>`;
   }

@@ -56,7 +56,9 @@ function field({ path, schema, value, label, help }: Of<'field'>, pen: Pen, comp
 /** In a list the entry itself says what goes; a whole group is named on the button. */
 function removeButton(path: Path, label: string, pen: Pen, list?: Path): TemplateResult {
   const what = fieldText.removeThat(label.charAt(0).toLowerCase() + label.slice(1));
-  return html`<button type="button" class="plain" aria-label=${what} @click=${() => pen.put(path, undefined, label, list ?? path)}>${list ? fieldText.remove : what}</button>`;
+  return html`<button type="button" class="plain" aria-label=${what} @click=${() => pen.put(path, undefined, label, list ?? path)}>
+    ${list ? fieldText.remove : what}
+  </button>`;
 }
 
 function addButton(words: string, path: Path, blank: Blank, pen: Pen): TemplateResult {
@@ -81,7 +83,17 @@ function estimate({ path, schema, value, label, help, removable }: Of<'estimate'
 }
 
 function choices({ path, schema, value, label, help, add }: Of<'choices'>, pen: Pen): TemplateResult {
-  return html`<oo-choices data-path=${pathKey(path)} .schema=${schema} .value=${value} .path=${path} .label=${label} .help=${help} .add=${add} .programme=${pen.programme} .problem=${pen.problemsAt(path, true)}></oo-choices>`;
+  return html`<oo-choices
+    data-path=${pathKey(path)}
+    .schema=${schema}
+    .value=${value}
+    .path=${path}
+    .label=${label}
+    .help=${help}
+    .add=${add}
+    .programme=${pen.programme}
+    .problem=${pen.problemsAt(path, true)}
+  ></oo-choices>`;
 }
 
 /** The small fields of a line. Where all have one unit, the last one says it. */
@@ -106,7 +118,10 @@ function group({ path, label, help, items, removable }: Of<'group'>, pen: Pen, a
   ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
   // Under a heading of the same words the group needs none of its own.
   if (label.toLowerCase() === above.toLowerCase()) return html`<div data-path=${pathKey(path)}>${body}</div>`;
-  return html`<fieldset class="group" data-path=${pathKey(path)}><legend>${label}</legend>${body}</fieldset>`;
+  return html`<fieldset class="group" data-path=${pathKey(path)}>
+    <legend>${label}</legend>
+    ${body}
+  </fieldset>`;
 }
 
 function formChoice({ path, options, chosen, removable }: Of<'forms'>, name: string, quiet: boolean, pen: Pen): TemplateResult {
@@ -138,9 +153,12 @@ function forms(item: Of<'forms'>, pen: Pen, above: string, after: TemplateResult
       ${words}${only ? nothing : drawItems(items, pen, name)}
     </div>`;
   }
-  const head = html`<div class="head"><span class="name">${label}</span>${only ? html`<div class="line">${lineFields(only, pen)}</div>` : formChoice(item, name, true, pen)}</div>`;
+  const head = html`<div class="head">
+    <span class="name">${label}</span>${only ? html`<div class="line">${lineFields(only, pen)}</div>` : formChoice(item, name, true, pen)}
+  </div>`;
   return html`<div class="forms ${only ? '' : 'loose'}" data-path=${pathKey(path)}>
-    ${head}${only ? html`<div class="tail">${formChoice(item, name, true, pen)}${spreadButton(only, pen)}</div>` : nothing} ${words}${only ? nothing : drawItems(items, pen, name)}
+    ${head}${only ? html`<div class="tail">${formChoice(item, name, true, pen)}${spreadButton(only, pen)}</div>` : nothing}
+    ${words}${only ? nothing : drawItems(items, pen, name)}
   </div>`;
 }
 
@@ -148,18 +166,22 @@ function list({ path, label, help, entries, add, blank }: Of<'list'>, pen: Pen, 
   const whole = html`${said(help, 'help')}${said(pen.problemsAt(path, false), 'problem')}${entries.map((each) => entry(each, path, pen))}
     <div class="buttons">${blank ? addButton(add, [...path, entries.length], blank, pen) : nothing}</div>`;
   if (label.toLowerCase() === above.toLowerCase()) return html`<div data-path=${pathKey(path)}>${whole}</div>`;
-  return html`<fieldset class="listed" data-path=${pathKey(path)}><legend>${label}</legend>${whole}</fieldset>`;
+  return html`<fieldset class="listed" data-path=${pathKey(path)}>
+    <legend>${label}</legend>
+    ${whole}
+  </fieldset>`;
 }
 
 function entry({ path, label, items, removable }: ListEntry, list: Path, pen: Pen): TemplateResult {
   const remove = removable ? removeButton(path, label, pen, list) : nothing;
   const [first] = items;
-  if (items.length === 1 && first?.kind === 'forms' && first.label === '') return html`<div class="entry" role="group" aria-label=${label} data-path=${pathKey(path)}>${forms(first, pen, label, remove)}</div>`;
-  if (items.length === 1 && first?.kind === 'line') return html`<div class="entry line" role="group" aria-label=${label} data-path=${pathKey(path)}>${lineFields(first, pen)}${remove}</div>`;
+  if (items.length === 1 && first?.kind === 'forms' && first.label === '')
+    return html`<div class="entry" role="group" aria-label=${label} data-path=${pathKey(path)}>${forms(first, pen, label, remove)}</div>`;
+  if (items.length === 1 && first?.kind === 'line')
+    return html`<div class="entry line" role="group" aria-label=${label} data-path=${pathKey(path)}>${lineFields(first, pen)}${remove}</div>`;
   return html`<fieldset class="entry" data-path=${pathKey(path)}>
     <legend>${label}</legend>
-    ${said(pen.problemsAt(path, false), 'problem')}${drawItems(items, pen, label)}
-    ${removable ? html`<div class="after">${remove}</div>` : nothing}
+    ${said(pen.problemsAt(path, false), 'problem')}${drawItems(items, pen, label)} ${removable ? html`<div class="after">${remove}</div>` : nothing}
   </fieldset>`;
 }
 

@@ -34,7 +34,13 @@ export type FormItem =
   | (Placed & { readonly kind: 'line'; readonly items: readonly FormItem[]; readonly canSpread: boolean })
   | (Placed & { readonly kind: 'group'; readonly items: readonly FormItem[]; readonly removable: boolean })
   | (Placed & { readonly kind: 'absent'; readonly blank: Blank })
-  | (Placed & { readonly kind: 'forms'; readonly options: readonly FormOption[]; readonly chosen: number; readonly items: readonly FormItem[]; readonly removable: boolean })
+  | (Placed & {
+      readonly kind: 'forms';
+      readonly options: readonly FormOption[];
+      readonly chosen: number;
+      readonly items: readonly FormItem[];
+      readonly removable: boolean;
+    })
   | (Placed & { readonly kind: 'list'; readonly entries: readonly ListEntry[]; readonly add: string; readonly blank: Blank | undefined })
   | (Placed & { readonly kind: 'table'; readonly items: readonly FormItem[] });
 
@@ -86,7 +92,8 @@ export function itemAt(schema: z.ZodType, value: unknown, path: Path, context: F
   const placed = { path, label, help };
   const drawn = { ...placed, schema, value };
   const there = value ?? fallback;
-  if (estimateBounds.has(node)) return there === undefined ? absent(schema, path, fieldText.state(label), context, optional) : { ...drawn, kind: 'estimate', removable: optional };
+  if (estimateBounds.has(node))
+    return there === undefined ? absent(schema, path, fieldText.state(label), context, optional) : { ...drawn, kind: 'estimate', removable: optional };
   if (choiceOptions(schema, context.programme, path)) return { ...drawn, value: there, kind: 'choices', add: group.add ?? '' };
   if (fieldKind(schema)) return isHiddenText(node, meta === undefined) ? undefined : { ...drawn, kind: 'field' };
   if (there === undefined) return absent(schema, path, group.add ?? label, context, optional);
@@ -99,7 +106,8 @@ export function itemAt(schema: z.ZodType, value: unknown, path: Path, context: F
 }
 
 /** A text without words of its own is not for the screen: format, mark, version. */
-const isHiddenText = (node: z.ZodType, wordless: boolean): boolean => wordless && (node instanceof z.ZodEnum || node instanceof z.ZodBoolean || node instanceof z.ZodString);
+const isHiddenText = (node: z.ZodType, wordless: boolean): boolean =>
+  wordless && (node instanceof z.ZodEnum || node instanceof z.ZodBoolean || node instanceof z.ZodString);
 
 /** Room for a group, or a row, that may be put in. */
 function absent(schema: z.ZodType, path: Path, label: string, context: FormContext, optional: boolean): FormItem | undefined {
@@ -130,7 +138,8 @@ const LINE_FIELDS = 5;
 
 /** Small fields fit side by side; so do estimates while each of them is one bare number. */
 function inLine(items: readonly FormItem[], path: Path, context: FormContext): readonly FormItem[] {
-  const small = (item: FormItem): boolean => (item.kind === 'field' && PLAIN.has(fieldKind(item.schema) ?? '')) || (item.kind === 'estimate' && typeof item.value === 'number');
+  const small = (item: FormItem): boolean =>
+    (item.kind === 'field' && PLAIN.has(fieldKind(item.schema) ?? '')) || (item.kind === 'estimate' && typeof item.value === 'number');
   const canSpread = items.every((item) => item.kind === 'estimate');
   if (items.length < 2 || items.length > LINE_FIELDS || !items.every(small) || context.spread.has(pathKey(path))) return items;
   return [{ kind: 'line', path, label: '', help: '', items: items.map((item) => (item.kind === 'estimate' ? { ...item, kind: 'field' } : item)), canSpread }];
@@ -175,7 +184,8 @@ function tableItems(record: z.ZodType, table: unknown, path: Path, context: Form
   return tableRows(formsKey, table, context.programme).flatMap(({ id, name }): FormItem[] => {
     const value = valueAt(table, [id]);
     const at = [...path, id];
-    const item = value === undefined ? absent(inner, at, fieldText.state(name), context, true) : itemAt(optionalOf(inner), value, at, context, { label: name, formsKey });
+    const item =
+      value === undefined ? absent(inner, at, fieldText.state(name), context, true) : itemAt(optionalOf(inner), value, at, context, { label: name, formsKey });
     return item ? [item] : [];
   });
 }

@@ -29,7 +29,13 @@ function shows(item: FormItem, problem: Problem): boolean {
     case 'absent':
       return false;
     case 'list':
-      return startsWith(problem.path, item.path) && (exact || item.entries.some((entry) => (startsWith(problem.path, entry.path) && problem.path.length === entry.path.length) || entry.items.some((each) => shows(each, problem))));
+      return (
+        startsWith(problem.path, item.path) &&
+        (exact ||
+          item.entries.some(
+            (entry) => (startsWith(problem.path, entry.path) && problem.path.length === entry.path.length) || entry.items.some((each) => shows(each, problem)),
+          ))
+      );
     case 'line':
       return item.items.some((each) => shows(each, problem));
     case 'group':

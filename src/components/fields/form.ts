@@ -67,7 +67,9 @@ export class OoForm extends LitElement {
     }
     const steps = key.split('.');
     const schema = schemaAt(this.shape, steps, this.whole);
-    return schema && itemAt(schema, valueAt(this.whole, steps), [...this.path, ...steps], this.context, { label, help }, valueAt(this.whole, steps.slice(0, -1)));
+    return (
+      schema && itemAt(schema, valueAt(this.whole, steps), [...this.path, ...steps], this.context, { label, help }, valueAt(this.whole, steps.slice(0, -1)))
+    );
   }
 
   private readonly onChange = (event: CustomEvent<OoChange>): void => {
@@ -122,7 +124,10 @@ export class OoForm extends LitElement {
               ${column.map(({ title, items }) =>
                 title === ''
                   ? drawItems(items, pen, '')
-                  : html`<fieldset class="section"><legend>${title}</legend>${drawItems(items, pen, title)}</fieldset>`,
+                  : html`<fieldset class="section">
+                      <legend>${title}</legend>
+                      ${drawItems(items, pen, title)}
+                    </fieldset>`,
               )}
             </div>`,
         )}
@@ -131,7 +136,9 @@ export class OoForm extends LitElement {
   }
 
   private sectionColumns(sections: readonly FormSection[]): readonly (readonly Part[])[] {
-    const parts = sections.map((section) => ({ title: section.title, column: section.column, items: section.keys.flatMap((key) => this.itemFor(key) ?? []) })).filter(({ items }) => items.length > 0);
+    const parts = sections
+      .map((section) => ({ title: section.title, column: section.column, items: section.keys.flatMap((key) => this.itemFor(key) ?? []) }))
+      .filter(({ items }) => items.length > 0);
     const half = Math.ceil(parts.length / 2);
     const inColumn = (n: 1 | 2): readonly Part[] => parts.filter((part, i) => (part.column ?? (i < half ? 1 : 2)) === n);
     return [inColumn(1), inColumn(2)].filter((column) => column.length > 0);
@@ -150,7 +157,9 @@ interface Part {
 
 /** Puts the focus on the first thing inside that takes it. */
 function focusFirst(target: HTMLElement): void {
-  const inner = target.matches('oo-field, oo-estimate, oo-choices, button, select') ? target : target.querySelector<HTMLElement>('oo-field, oo-estimate, oo-choices, button, select');
+  const inner = target.matches('oo-field, oo-estimate, oo-choices, button, select')
+    ? target
+    : target.querySelector<HTMLElement>('oo-field, oo-estimate, oo-choices, button, select');
   inner?.focus();
 }
 

@@ -28,7 +28,10 @@ export function barLines(estimate: Estimate): readonly { x: number; top: number 
   const values = bars.map(([value]) => value);
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const most = Math.max(...bars.map(([, share]) => share));
-  return bars.map(([value, share]) => ({ x: BAR_ROOM + (high > low ? (value - low) / (high - low) : 0.5) * (WIDTH - 2 * BAR_ROOM), top: BASE - (RISE * share) / most }));
+  return bars.map(([value, share]) => ({
+    x: BAR_ROOM + (high > low ? (value - low) / (high - low) : 0.5) * (WIDTH - 2 * BAR_ROOM),
+    top: BASE - (RISE * share) / most,
+  }));
 }
 
 /** Draws how likely each value is; hidden from screen readers, because the words beside it say the same. */

@@ -66,11 +66,17 @@ export class OoSource extends LitElement {
     const { source, open, label } = this;
     const words = source ? sourceWords[source.kind] : fieldText.noSource;
     const note = source?.note ?? '';
-    return html`<button type="button" class="open ${source?.kind ?? 'unsaid'}" aria-expanded=${open ? 'true' : 'false'} aria-describedby="what note" @click=${this.toggle} @keydown=${this.onKey}>
+    return html`<button
+        type="button"
+        class="open ${source?.kind ?? 'unsaid'}"
+        aria-expanded=${open ? 'true' : 'false'}
+        aria-describedby="what note"
+        @click=${this.toggle}
+        @keydown=${this.onKey}
+      >
         <span class="badge">${inBadge(note) ? `${words}, ${note}` : words}</span>
       </button>
-      <span id="what" hidden>${fieldText.sourceOf(label)}</span><span id="note" hidden>${note}</span>
-      ${open ? this.panel(note) : nothing}`;
+      <span id="what" hidden>${fieldText.sourceOf(label)}</span><span id="note" hidden>${note}</span> ${open ? this.panel(note) : nothing}`;
   }
 
   private panel(note: string): TemplateResult {

@@ -1,43 +1,27 @@
 import { consume } from '@lit/context';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { PATTERNS } from '../../model/patterns.ts';
-import { copyPlan, freeMark, freshId, movePlan, withoutPlan, withPlan } from '../../model/plans.ts';
-import { sentence, type Problem } from '../../model/problem.ts';
-import type { Plan, Programme } from '../../model/programme.ts';
-import type { Columns } from '../../results/columns.ts';
 import type { Outlook } from '../../results/outlook.ts';
-import { effectOf, outlookOf } from '../../state/outlook.ts';
+import { outlookOf } from '../../state/outlook.ts';
 import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
-import { app, cautions, likely } from '../../text/app.ts';
-import { headline, lede, type Piece } from '../../text/headline.ts';
-import type { WordsByPlan } from '../../charts/marks.ts';
+import { likely } from '../../text/app.ts';
+import { headline, lede } from '../../text/headline.ts';
 import type { LiftEvent } from '../charts/chart-element.ts';
-import type { MoveEvent, PlanEvent, RowEvent, RowKey } from '../charts/lanes/lanes.ts';
 import '../charts/chance-by-year/chance-by-year.ts';
-import '../charts/lanes/lanes.ts';
 import '../charts/side-by-side/side-by-side.ts';
 import { programmeContext, runsContext } from '../contexts.ts';
-import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
-import { likelyStyles } from './likely.styles.ts';
+import { pageStyles } from './page.styles.ts';
+import { care, pieces, problemList, progress } from './parts.ts';
 import './orchard-panel.ts';
-import './row-settings.ts';
-
-/** The last change made under an open row, and the plan's results before it. */
-interface Change {
-  readonly plan: string;
-  readonly field: string;
-  readonly label: string;
-  readonly before: Columns | null;
-}
+import { planWords } from './plan-lanes.ts';
 
 /** “What is likely?”: the answer in a sentence, the plans as boughs, the chance by year, and all plans side by side. */
 @customElement('oo-likely')
 export class Likely extends LitElement {
-  static override styles = [...shared, likelyStyles];
+  static override styles = [...shared, pageStyles];
 
   @consume({ context: programmeContext, subscribe: true })
   @state()
@@ -47,42 +31,18 @@ export class Likely extends LitElement {
   @state()
   private runs!: RunsStore;
 
-  @state() private open: RowKey | null = null;
-  @state() private openPlan: string | null = null;
   @state() private lifted: string | null = null;
-  @state() private change: Change | null = null;
 
   constructor() {
     super();
     new StoreController(this, () => this.programmes);
     new StoreController(this, () => this.runs);
-    this.addEventListener('oo-change', this.noteChange);
     this.addEventListener('oo-lift', (event) => {
       this.lifted = (event as LiftEvent).detail.plan;
     });
   }
 
-  /** Keeps the results from before the first edit of a field, so that what it did can be told on the same futures. */
-  private readonly noteChange = (event: CustomEvent<OoChange>): void => {
-    const { open } = this;
-    if (!open) return;
-    const { path, label } = event.detail;
-    const field = path.join('/');
-    const settled = this.settledColumns(open.plan);
-    const before = this.change?.field === field && this.change.plan === open.plan ? this.change.before : settled;
-    this.change = { plan: open.plan, field, label, before };
-  };
-
-  private settledColumns(plan: string): Columns | null {
-    const { plans, columns, stale } = this.runs.state;
-    const at = plans.findIndex(({ id }) => id === plan);
-    return stale.has(plan) ? null : (columns[at] ?? null);
-  }
-
-  private edit(next: Programme | null, label: string): void {
-    if (next) this.programmes.edit(next, label);
-  }
-
+  /** Marks for the benchmark: from an edit to the first picture that belongs to it. */
   protected override updated(_changed: PropertyValues): void {
     const { stale, done } = this.runs.state;
     if (stale.size > 0 || done === 0 || performance.getEntriesByName('oo-edit').length === 0) return;
@@ -96,218 +56,40 @@ export class Likely extends LitElement {
 
   protected override render(): TemplateResult {
     const { programme, problems, runnable } = this.programmes.state;
-    const results = this.runs.state;
-    const outlook = outlookOf(runnable, results);
-    const stale = results.stale.size > 0 || runnable !== programme;
+    const outlook = outlookOf(runnable, this.runs.state);
+    const stale = this.runs.state.stale.size > 0 || runnable !== programme;
     return html`
-      ${outlook ? this.answer(outlook) : html`<h1>${likely.waiting}</h1>`} ${this.progress()} ${this.problemList(problems)}
+      ${outlook ? this.answer(outlook) : html`<h1>${likely.waiting}</h1>`} ${progress(this.runs.state)} ${problemList(programme, problems)}
       ${outlook ? this.pictures(outlook, stale) : nothing}
-      <section class="part patterns">
-        <h2>${likely.addPlan}</h2>
-        <div class="buttons">${PATTERNS.map((pattern) => this.patternButton(pattern))}</div>
-      </section>
-      ${outlook ? this.figures(outlook, stale) : nothing}
-      <section class="part rests">
+      <section class="part screen-only">
         <h2>${likely.rests}</h2>
         <p class="quiet">${likely.restsIntro}</p>
         <oo-orchard-panel .programme=${programme} .problems=${problems}></oo-orchard-panel>
       </section>
-      ${this.care(programme)}
+      ${care(programme, this.runs.engine)}
     `;
   }
 
-  private answer(outlook: Outlook): TemplateResult {
-    const words = (pieces: readonly Piece[]) => pieces.map(({ text, strong }) => (strong ? html`<b>${text}</b>` : text));
-    return html`<h1>${words(headline(outlook.plans, outlook.comparisons, outlook.lastYear))}</h1>
-      <p class="lede">${words(lede(outlook.plans))}</p>`;
-  }
-
-  private progress(): TemplateResult {
-    const { done, wanted, phase, failure } = this.runs.state;
-    if (failure !== null) return html`<p class="problems" role="alert">${likely.failed(failure)}</p>`;
-    const share = wanted > 0 ? Math.min(1, done / wanted) : 0;
-    return html`<div class="progress">
-      <span class="track" aria-hidden="true"><i style="width: ${String(Math.round(share * 100))}%"></i></span>
-      <span class="quiet">${likely.progress(done, wanted)}${phase === 'guesses' ? html` · ${likely.guessing}` : nothing}</span>
-    </div>`;
-  }
-
-  private problemList(problems: readonly Problem[]): TemplateResult | typeof nothing {
-    if (problems.length === 0) return nothing;
-    const stops = problems.some((problem) => problem.stops);
-    const { programme } = this.programmes.state;
-    return html`<div class="problems ${stops ? '' : 'notes'}" role="status">
-      <p>${stops ? likely.problems : likely.notes}</p>
-      <ul>
-        ${problems.map((problem) => html`<li>${sentence(programme, problem)}</li>`)}
-      </ul>
-    </div>`;
-  }
-
-  private get words(): WordsByPlan {
-    return Object.fromEntries(this.programmes.state.programme.plans.map((plan) => [plan.id, plan.note === undefined ? {} : { note: plan.note }]));
+  private answer({ plans, comparisons, lastYear }: Outlook): TemplateResult {
+    return html`<h1>${pieces(headline(plans, comparisons, lastYear))}</h1>
+      <p class="lede">${pieces(lede(plans))}</p>`;
   }
 
   private pictures(outlook: Outlook, stale: boolean): TemplateResult {
+    const { programme, runnable } = this.programmes.state;
+    const words = planWords(programme);
+    const limits = { hours: runnable.limits.hoursPerYear ?? null, places: runnable.limits.places };
     return html`<section class="part">
-        <oo-lanes
-          .outlook=${outlook}
-          .words=${this.words}
-          .open=${this.open}
-          .lifted=${this.lifted}
-          ?stale=${stale}
-          @oo-row=${this.onRow}
-          @oo-plan=${this.onPlan}
-          @oo-move=${this.onMove}
-          @oo-close-row=${this.closeRow}
-          @oo-undo=${() => this.programmes.undo()}
-          @oo-copy-plan=${() => this.open && this.copy(this.open.plan)}
-          @oo-add-generation=${() => this.addGeneration()}
-          @oo-remove-generation=${() => this.removeGeneration()}
-          >${this.settings()} ${this.programmes.state.programme.plans.map((plan) => this.planPanel(plan))}</oo-lanes
-        >
+        <oo-plan-lanes .outlook=${outlook} .lifted=${this.lifted} ?stale=${stale}></oo-plan-lanes>
       </section>
       <section class="part">
-        <oo-chance-by-year .outlook=${outlook} .words=${this.words} .lifted=${this.lifted} ?stale=${stale}></oo-chance-by-year>
+        <oo-chance-by-year .outlook=${outlook} .words=${words} .lifted=${this.lifted} ?stale=${stale}></oo-chance-by-year>
+      </section>
+      <section class="part">
+        <oo-side-by-side .outlook=${outlook} .words=${words} .lifted=${this.lifted} .limits=${limits} ?stale=${stale}></oo-side-by-side>
       </section>`;
   }
-
-  private figures(outlook: Outlook, stale: boolean): TemplateResult {
-    const { limits } = this.programmes.state.runnable;
-    return html`<section class="part">
-      <oo-side-by-side .outlook=${outlook} .words=${this.words} .lifted=${this.lifted} .limits=${{ hours: limits.hoursPerYear ?? null, places: limits.places }} ?stale=${stale}></oo-side-by-side>
-    </section>`;
-  }
-
-  private settings(): TemplateResult | typeof nothing {
-    const { open } = this;
-    const { programme, problems, undo } = this.programmes.state;
-    const plan = programme.plans.findIndex(({ id }) => id === open?.plan);
-    const generation = programme.plans[plan]?.generations.findIndex(({ id }) => id === open?.generation) ?? -1;
-    if (!open || plan < 0 || generation < 0) return nothing;
-    return html`<oo-row-settings
-      slot="settings"
-      .programme=${programme}
-      .problems=${problems}
-      .plan=${plan}
-      .generation=${generation}
-      .change=${this.told(open.plan)}
-      ?canUndo=${undo.length > 0}
-      ?canCopy=${freeMark(programme) !== null}
-    ></oo-row-settings>`;
-  }
-
-  private told(plan: string) {
-    const { change } = this;
-    if (change?.plan !== plan) return null;
-    const after = this.settledColumns(plan);
-    return { label: change.label, effect: change.before && after && after !== change.before ? effectOf(change.before, after) : null };
-  }
-
-  private planPanel(plan: Plan): TemplateResult | typeof nothing {
-    if (this.openPlan !== plan.id) return nothing;
-    const { programme, problems } = this.programmes.state;
-    const at = programme.plans.indexOf(plan);
-    return html`<div slot="plan-${plan.id}" class="plan-panel">
-      <oo-form .path=${['plans', at]} .programme=${programme} .problems=${problems} .sections=${[{ title: '', keys: ['name', 'note', 'clearDiscards'] }]} narrow></oo-form>
-      <div class="buttons">
-        <button ?disabled=${freeMark(programme) === null} aria-label=${likely.copyOf(plan.name)} @click=${() => this.copy(plan.id)}>${likely.copy}</button>
-        <button ?disabled=${at === 0} aria-label=${likely.upOf(plan.name)} @click=${() => this.move(plan.id, -1)}>${likely.up}</button>
-        <button ?disabled=${at === programme.plans.length - 1} aria-label=${likely.downOf(plan.name)} @click=${() => this.move(plan.id, 1)}>${likely.down}</button>
-        <button ?disabled=${programme.plans.length === 1} aria-label=${likely.removeOf(plan.name)} @click=${() => this.removePlan(plan)}>${likely.remove}</button>
-        <button class="strong" @click=${() => (this.openPlan = null)}>${likely.done}</button>
-      </div>
-    </div>`;
-  }
-
-  private patternButton(pattern: (typeof PATTERNS)[number]): TemplateResult {
-    const { programme } = this.programmes.state;
-    const started = pattern.start(programme);
-    return html`<button
-      ?disabled=${!started.ok}
-      title=${started.ok ? (started.plan.note ?? '') : started.why}
-      @click=${() => {
-        if (!started.ok) return;
-        this.edit(withPlan(programme, started.plan), `${started.plan.name} added`);
-        const first = started.plan.generations[0];
-        if (first) this.open = { plan: started.plan.id, generation: first.id };
-      }}
-    >
-      ${pattern.name}
-    </button>`;
-  }
-
-  private readonly onRow = (event: RowEvent): void => {
-    this.open = event.detail.open ? event.detail : null;
-  };
-
-  private readonly onPlan = (event: PlanEvent): void => {
-    this.openPlan = this.openPlan === event.detail.plan ? null : event.detail.plan;
-  };
-
-  private readonly onMove = (event: MoveEvent): void => this.move(event.detail.plan, event.detail.by);
-
-  private readonly closeRow = (): void => {
-    this.open = null;
-  };
-
-  private copy(id: string): void {
-    const { programme } = this.programmes.state;
-    const name = programme.plans.find((plan) => plan.id === id)?.name ?? '';
-    this.edit(copyPlan(programme, id), `${name} copied`);
-  }
-
-  private move(id: string, by: -1 | 1): void {
-    this.edit(movePlan(this.programmes.state.programme, id, by), 'plans put in another order');
-  }
-
-  private removePlan(plan: Plan): void {
-    this.openPlan = null;
-    if (this.open?.plan === plan.id) this.open = null;
-    this.edit(withoutPlan(this.programmes.state.programme, plan.id), `${plan.name} removed`);
-  }
-
-  /** After the open generation, from its own picks. */
-  private addGeneration(): void {
-    const { programme } = this.programmes.state;
-    const plan = programme.plans.find(({ id }) => id === this.open?.plan);
-    const at = plan?.generations.findIndex(({ id }) => id === this.open?.generation) ?? -1;
-    const before = plan?.generations[at];
-    if (!plan || !before) return;
-    const id = freshId('round', plan.generations.map((generation) => generation.id));
-    const { rescue: _rescue, test: _test, look: _look, backup: _backup, after: _after, ...base } = before;
-    const picks = [{ picksOf: before.id }];
-    const next = { ...base, id, name: 'Pick × pick', seedParents: picks, pollen: picks, flowers: Math.max(100, before.flowers), judge: programme.goal.crops, repeat: 1 };
-    const generations = plan.generations.toSpliced(at + 1, 0, next);
-    this.edit({ ...programme, plans: programme.plans.map((entry) => (entry === plan ? { ...plan, generations } : entry)) }, 'generation added');
-    this.open = { plan: plan.id, generation: id };
-  }
-
-  private removeGeneration(): void {
-    const { programme } = this.programmes.state;
-    const plan = programme.plans.find(({ id }) => id === this.open?.plan);
-    const gone = this.open?.generation;
-    if (!plan || plan.generations.length < 2) return;
-    this.open = null;
-    const generations = plan.generations.filter(({ id }) => id !== gone);
-    this.edit({ ...programme, plans: programme.plans.map((entry) => (entry === plan ? { ...plan, generations } : entry)) }, 'generation removed');
-  }
-
-  private care({ plans, shuffleWord, runs }: Programme): TemplateResult {
-    const grafts = plans.some(({ generations }) => generations.some(({ rescue, backup }) => backup !== undefined || (rescue !== undefined && rescue.who !== 'none')));
-    return html`<section class="care" aria-label=${cautions.title}>
-      <p>${cautions.always}</p>
-      <ul>
-        <li>${cautions.kernels}</li>
-        <li>${cautions.moving}</li>
-        <li>${cautions.protected}</li>
-        ${grafts ? html`<li>${cautions.knives}</li>` : nothing}
-      </ul>
-      <p>${app.fineprint(this.runs.engine, shuffleWord, runs)}</p>
-    </section>`;
-  }
 }
-
 
 declare global {
   interface HTMLElementTagNameMap {

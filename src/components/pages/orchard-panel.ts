@@ -1,5 +1,5 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { filledBlank } from '../../model/blanks.ts';
 import { insertAt, removeAt } from '../../model/edits.ts';
 import { freshId } from '../../model/plans.ts';
@@ -77,7 +77,14 @@ export class OrchardPanel extends LitElement {
   @property({ attribute: false }) programme!: Programme;
   @property({ attribute: false }) problems: readonly Problem[] = [];
   /** Folded lists are not drawn: a form is only built when it is looked at. */
-  @property({ attribute: false }) private opened: ReadonlySet<string> = new Set();
+  @state() private opened: ReadonlySet<string> = new Set();
+  /** Lists that are unfolded at first. */
+  @property({ attribute: false }) start: readonly string[] = [];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.opened = new Set(this.start);
+  }
 
   private readonly toggled = (key: string) => (event: Event) => {
     const { target } = event;
@@ -118,9 +125,20 @@ export class OrchardPanel extends LitElement {
     return html`
       <details class="section" ?open=${this.opened.has('whole')} @toggle=${this.toggled('whole')}>
         <summary>Goal, years, limits and weather</summary>
-        ${this.opened.has('whole')
-          ? html`<div class="whole"><oo-form .path=${[]} .schema=${programmeSchema} .value=${this.programme} .programme=${this.programme} .problems=${this.problems} .sections=${WHOLE}></oo-form></div>`
-          : ''}
+        ${
+          this.opened.has('whole')
+            ? html`<div class="whole">
+                <oo-form
+                  .path=${[]}
+                  .schema=${programmeSchema}
+                  .value=${this.programme}
+                  .programme=${this.programme}
+                  .problems=${this.problems}
+                  .sections=${WHOLE}
+                ></oo-form>
+              </div>`
+            : ''
+        }
       </details>
       ${SECTIONS.map((section) => this.section(section))}
     `;
@@ -132,10 +150,12 @@ export class OrchardPanel extends LitElement {
     const open = this.opened.has(section);
     return html`<details class="section" ?open=${open} @toggle=${this.toggled(section)}>
       <summary>${title} <span class="quiet">${String(entries.length)}</span>${this.flagged([section]) ? html`<span class="flag">to mend</span>` : ''}</summary>
-      ${open
-        ? html`${entries.map((entry, i) => this.entry(section, entry, i))}
-            <div class="buttons"><button @click=${() => this.add(section)}>${likely.addEntry(one)}</button></div>`
-        : ''}
+      ${
+        open
+          ? html`${entries.map((entry, i) => this.entry(section, entry, i))}
+              <div class="buttons"><button @click=${() => this.add(section)}>${likely.addEntry(one)}</button></div>`
+          : ''
+      }
     </details>`;
   }
 
@@ -144,12 +164,14 @@ export class OrchardPanel extends LitElement {
     const open = this.opened.has(key);
     return html`<details class="entry" ?open=${open} @toggle=${this.toggled(key)}>
       <summary>${name}${this.flagged([section, at]) ? html`<span class="flag">to mend</span>` : ''}</summary>
-      ${open
-        ? html`<div>
-            <oo-form .path=${[section, at]} .programme=${this.programme} .problems=${this.problems}></oo-form>
-            <div class="buttons"><button @click=${() => this.removeEntry(section, at, name)}>${likely.removeEntry(name)}</button></div>
-          </div>`
-        : ''}
+      ${
+        open
+          ? html`<div>
+              <oo-form .path=${[section, at]} .programme=${this.programme} .problems=${this.problems}></oo-form>
+              <div class="buttons"><button @click=${() => this.removeEntry(section, at, name)}>${likely.removeEntry(name)}</button></div>
+            </div>`
+          : ''
+      }
     </details>`;
   }
 }

@@ -76,10 +76,14 @@ export class RowSettings extends LitElement {
     const plan = programme.plans[this.plan];
     const generation = plan?.generations[this.generation];
     if (!plan || !generation) return [];
-    const entries = [...new Set(pairsReached(programme, plan).flatMap((pair) => (pair.generation === this.generation && !pair.stray && pair.entry ? [pair.entry] : [])))];
+    const entries = [
+      ...new Set(pairsReached(programme, plan).flatMap((pair) => (pair.generation === this.generation && !pair.stray && pair.entry ? [pair.entry] : []))),
+    ];
     const crosses = entries.map((entry): FormSection => {
       const at = programme.crosses.indexOf(entry);
-      const keys = ['set', 'straySet', 'emptyFruit', 'seedsPerFruit', 'germination', 'weakness'].filter((key) => key !== 'seedsPerFruit' || entry.seedsPerFruit !== undefined);
+      const keys = ['set', 'straySet', 'emptyFruit', 'seedsPerFruit', 'germination', 'weakness'].filter(
+        (key) => key !== 'seedsPerFruit' || entry.seedsPerFruit !== undefined,
+      );
       return { title: `${likely.raise}: ${entry.name}`, keys: keys.map((key): FormKey => ({ at: ['crosses', at, key] })), column: 1 };
     });
     const kinds = [...new Set(entries.map(({ gives }) => gives))].map((id) => programme.kinds.findIndex((kind) => kind.id === id)).filter((at) => at >= 0);
@@ -87,11 +91,28 @@ export class RowSettings extends LitElement {
     const stock = generation.rescue && generation.rescue.who !== 'none' ? programme.stocks.findIndex(({ id }) => id === generation.rescue?.stock) : -1;
     const take: FormKey[] = stock < 0 ? [] : ['takeTender', 'takeRipe', 'precocity'].map((key) => ({ at: ['stocks', stock, key] }));
     return [
-      { title: likely.pollinate, keys: ['name', 'seedParents', 'pollen', ...(generation.pollen === 'open' ? ['pool'] : ['flowers', 'cover']), 'springs', 'seedlings'], column: 1 },
+      {
+        title: likely.pollinate,
+        keys: ['name', 'seedParents', 'pollen', ...(generation.pollen === 'open' ? ['pool'] : ['flowers', 'cover']), 'springs', 'seedlings'],
+        column: 1,
+      },
       ...crosses,
       { title: likely.rescue, keys: ['rescue', ...take], column: 2 },
       { title: likely.judge, keys: [...seasons, 'judge', 'keep', 'goOn', 'backup'], column: 2 },
-      { title: likely.further, keys: ['repeat', ...(generation.pollen === 'open' ? [] : ['reciprocal', 'selfs']), 'after', 'cross', ...(entries.some(({ routes }) => routes.length > 0) ? ['route'] : []), 'garden', 'test', 'look'], column: 1 },
+      {
+        title: likely.further,
+        keys: [
+          'repeat',
+          ...(generation.pollen === 'open' ? [] : ['reciprocal', 'selfs']),
+          'after',
+          'cross',
+          ...(entries.some(({ routes }) => routes.length > 0) ? ['route'] : []),
+          'garden',
+          'test',
+          'look',
+        ],
+        column: 1,
+      },
     ];
   }
 
@@ -99,7 +120,12 @@ export class RowSettings extends LitElement {
     const rounds = this.programme.plans[this.plan]?.generations.length ?? 1;
     return html`
       <div class="fields">
-        <oo-form .path=${['plans', this.plan, 'generations', this.generation]} .programme=${this.programme} .problems=${this.problems} .sections=${this.sections()}></oo-form>
+        <oo-form
+          .path=${['plans', this.plan, 'generations', this.generation]}
+          .programme=${this.programme}
+          .problems=${this.problems}
+          .sections=${this.sections()}
+        ></oo-form>
       </div>
       <div class="bar">
         <p role="status">${this.change ? this.told(this.change) : nothing}</p>
@@ -117,7 +143,8 @@ export class RowSettings extends LitElement {
   private told({ label, effect }: NonNullable<RowSettings['change']>): TemplateResult {
     const words = { better: likely.better, worse: likely.worse, 'no difference': likely.noDifference } as const;
     const whole = (share: number) => String(Math.round(share * 100));
-    return html`<b>${likely.change(label)}</b> ${effect ? html`${likely.effect(whole(effect.before), whole(effect.after))} <i>${words[effect.verdict]}</i>` : html`<i>${likely.counting}</i>`}`;
+    return html`<b>${likely.change(label)}</b>
+      ${effect ? html`${likely.effect(whole(effect.before), whole(effect.after))} <i>${words[effect.verdict]}</i>` : html`<i>${likely.counting}</i>`}`;
   }
 }
 

@@ -42,7 +42,13 @@ function rules(programme: Programme): Problem[] {
       ? []
       : trait.rules.flatMap((rule, r) =>
           rule.needs.needs === 'total' && rule.needs.copies > 2 * rule.needs.genes.length
-            ? [stop(['traits', t, 'rules', r, 'needs', 'copies'], `${String(rule.needs.copies)} copies cannot be had from ${String(rule.needs.genes.length)} genes`, `Ask for at most ${String(2 * rule.needs.genes.length)}.`)]
+            ? [
+                stop(
+                  ['traits', t, 'rules', r, 'needs', 'copies'],
+                  `${String(rule.needs.copies)} copies cannot be had from ${String(rule.needs.genes.length)} genes`,
+                  `Ask for at most ${String(2 * rule.needs.genes.length)}.`,
+                ),
+              ]
             : [],
         ),
   );
@@ -60,7 +66,13 @@ function measured(programme: Programme): Problem[] {
     programme.trees.forEach((tree, i) => {
       const value = tree.values[trait.id];
       if (value !== undefined && outside(meanOf(value)))
-        problems.push(note(['trees', i, 'values', trait.id], `${tree.name} is out of reach of the scale of ${trait.name} (${scale(trait.mean - reach)} to ${scale(trait.mean + reach)})`, 'The nearest end is taken; raise the spread or the heritability if the value is sure.'));
+        problems.push(
+          note(
+            ['trees', i, 'values', trait.id],
+            `${tree.name} is out of reach of the scale of ${trait.name} (${scale(trait.mean - reach)} to ${scale(trait.mean + reach)})`,
+            'The nearest end is taken; raise the spread or the heritability if the value is sure.',
+          ),
+        );
     });
     return problems;
   });
@@ -78,9 +90,12 @@ function weakness(programme: Programme): Problem[] {
     const ordinary = (1 - meanOf(kind.firstYearLoss)) * (1 - meanOf(kind.yearlyLoss)) ** Math.max(0, atYears - 1);
     const share = meanOf(weak.share);
     const path = ['crosses', c, 'weakness', 'course', 'alive'];
-    if (12 * atYears <= meanOf(weak.onset)) return [stop(['crosses', c, 'weakness', 'course', 'atYears'], 'was counted before the weakness shows', 'Count later, or let it show sooner.')];
-    if (meanOf(alive) > ordinary) return [stop(path, `More were alive than ordinary losses leave (${percent(ordinary)})`, 'Lower the ordinary losses of the kind, or the count.')];
-    if (meanOf(alive) < ordinary * (1 - share)) return [stop(path, `Fewer were alive than the sound ones alone (${percent(ordinary * (1 - share))})`, 'Raise the weak share, or the ordinary losses.')];
+    if (12 * atYears <= meanOf(weak.onset))
+      return [stop(['crosses', c, 'weakness', 'course', 'atYears'], 'was counted before the weakness shows', 'Count later, or let it show sooner.')];
+    if (meanOf(alive) > ordinary)
+      return [stop(path, `More were alive than ordinary losses leave (${percent(ordinary)})`, 'Lower the ordinary losses of the kind, or the count.')];
+    if (meanOf(alive) < ordinary * (1 - share))
+      return [stop(path, `Fewer were alive than the sound ones alone (${percent(ordinary * (1 - share))})`, 'Raise the weak share, or the ordinary losses.')];
     return [];
   });
 }
@@ -93,7 +108,9 @@ function seeds(programme: Programme): Problem[] {
     const mean = meanOf(cross.seedsPerFruit ?? kind?.seedsPerFruit ?? 1);
     const most = cross.seedsAtMost ?? kind?.seedsAtMost ?? 1;
     if (most === 1 ? mean <= 1 : mean < most) return [];
-    return [stop(['crosses', c, 'seedsPerFruit'], `A mean of ${scale(mean)} seeds cannot be had with at most ${String(most)}`, 'Raise “at most”, or lower the mean.')];
+    return [
+      stop(['crosses', c, 'seedsPerFruit'], `A mean of ${scale(mean)} seeds cannot be had with at most ${String(most)}`, 'Raise “at most”, or lower the mean.'),
+    ];
   });
 }
 
@@ -103,12 +120,22 @@ function founders(programme: Programme): Problem[] {
       const trait = programme.traits.find(({ id }) => id === traitId);
       const path = ['trees', i, 'seen', traitId];
       if (trait?.type !== 'shown') return [];
-      if ('showed' in seen && seen.showed > seen.seasons) return [stop([...path, 'showed'], 'It cannot have shown in more seasons than it was watched', 'Put the two in order.')];
+      if ('showed' in seen && seen.showed > seen.seasons)
+        return [stop([...path, 'showed'], 'It cannot have shown in more seasons than it was watched', 'Put the two in order.')];
       const unknown = new Set(trait.rules.flatMap(genesOf).filter((gene) => 'frequency' in (tree.genes[gene] ?? { copies: 0 })));
-      if (unknown.size > MAX_WEIGHED_GENES) return [stop(path, `rests on ${String(unknown.size)} unknown genes`, `At most ${String(MAX_WEIGHED_GENES)} can be weighed; state some of them.`)];
+      if (unknown.size > MAX_WEIGHED_GENES)
+        return [stop(path, `rests on ${String(unknown.size)} unknown genes`, `At most ${String(MAX_WEIGHED_GENES)} can be weighed; state some of them.`)];
       return 'source' in seen
         ? trait.rules.flatMap((rule) =>
-            canQualify(tree.genes, rule) ? [] : [stop(path, `${tree.name} is the source of ${trait.name}, but cannot carry it if “${rule.name}”`, 'Leave its copies unknown (with a frequency), or drop that rule.')],
+            canQualify(tree.genes, rule)
+              ? []
+              : [
+                  stop(
+                    path,
+                    `${tree.name} is the source of ${trait.name}, but cannot carry it if “${rule.name}”`,
+                    'Leave its copies unknown (with a frequency), or drop that rule.',
+                  ),
+                ],
           )
         : [];
     }),

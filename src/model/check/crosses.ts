@@ -15,7 +15,9 @@ export function checkCrosses(programme: Programme): Problem[] {
       return [
         {
           path: ['plans', p, 'generations', generation],
-          message: stray ? `can get stray pollen of ${name(pollen)} on ${name(seed)}, and there is no cross entry for that pair` : `crosses ${pair}, and there is no cross entry for that pair`,
+          message: stray
+            ? `can get stray pollen of ${name(pollen)} on ${name(seed)}, and there is no cross entry for that pair`
+            : `crosses ${pair}, and there is no cross entry for that pair`,
           fix: `Add the cross entry ${pair}, seed parent first.`,
           stops: true,
         },

@@ -8,14 +8,17 @@ const note = (path: Path, message: string, fix: string): Problem => ({ path, mes
 /** Plans that cannot work, and plans that can but surely not as meant. */
 export function checkPlans(programme: Programme): Problem[] {
   const problems: Problem[] = [];
-  if (programme.lastYear < programme.startYear) problems.push(stop(['lastYear'], 'Your last judging year lies before the first spring', 'Choose a later year.'));
-  if (programme.lastYear - programme.startYear > 150) problems.push(stop(['lastYear'], 'The programme would run for more than 150 years', 'Choose an earlier last year.'));
+  if (programme.lastYear < programme.startYear)
+    problems.push(stop(['lastYear'], 'Your last judging year lies before the first spring', 'Choose a later year.'));
+  if (programme.lastYear - programme.startYear > 150)
+    problems.push(stop(['lastYear'], 'The programme would run for more than 150 years', 'Choose an earlier last year.'));
   const marks = new Set<string>();
   programme.plans.forEach((plan, p) => {
     if (marks.has(plan.mark)) problems.push(stop(['plans', p, 'mark'], `Two plans carry the letter ${plan.mark}`, 'Give one of them a free letter.'));
     marks.add(plan.mark);
     const rounds = plan.generations.reduce((sum, { repeat }) => sum + repeat, 0);
-    if (rounds > 60) problems.push(stop(['plans', p, 'generations'], `${String(rounds)} rounds are more than can be followed`, 'Repeat at most 60 rounds in all.'));
+    if (rounds > 60)
+      problems.push(stop(['plans', p, 'generations'], `${String(rounds)} rounds are more than can be followed`, 'Repeat at most 60 rounds in all.'));
     plan.generations.forEach((generation, g) => problems.push(...checkGeneration(programme, generation, ['plans', p, 'generations', g])));
     problems.push(...checkReach(programme, plan, p));
   });
@@ -31,12 +34,25 @@ function checkGeneration(programme: Programme, generation: Generation, path: Pat
   if (Array.isArray(pollen) && generation.flowers === 0) add(stop([...path, 'flowers'], 'crosses no flowers', 'Say how many flowers a spring are pollinated.'));
   if (pollen === 'self') {
     const barren = seedKinds(programme, generation).find((kind) => !kind.selfCompatible);
-    if (barren) add(stop([...path, 'pollen'], `selfs ${barren.name}, which sets no fruit with its own pollen`, 'Choose another pollen parent, or mark the kind as setting fruit with its own pollen.'));
+    if (barren)
+      add(
+        stop(
+          [...path, 'pollen'],
+          `selfs ${barren.name}, which sets no fruit with its own pollen`,
+          'Choose another pollen parent, or mark the kind as setting fruit with its own pollen.',
+        ),
+      );
   }
   if (rescue?.who === 'weak') {
     const onset = Math.max(0, ...crossesOf(programme, generation).map((cross) => (cross.weakness ? meanOf(cross.weakness.onset) : 0)));
     if (rescue.month < onset)
-      add(stop([...path, 'rescue', 'month'], `weak ones cannot be told at ${String(rescue.month)} months, before ${String(Math.round(onset * 10) / 10)}`, 'Graft later, or graft every seedling.'));
+      add(
+        stop(
+          [...path, 'rescue', 'month'],
+          `weak ones cannot be told at ${String(rescue.month)} months, before ${String(Math.round(onset * 10) / 10)}`,
+          'Graft later, or graft every seedling.',
+        ),
+      );
   }
   if ((keep.rank === 'index' || keep.bestLeft) && generation.judge > 0 && !Object.values(keep.weights).some((weight) => weight !== 0))
     add(note([...path, 'keep', 'weights'], 'ranks by an index in which nothing has a weight', 'Give a measured trait a weight.'));
@@ -44,11 +60,19 @@ function checkGeneration(programme: Programme, generation: Generation, path: Pat
     add(stop([...path, 'judge'], 'keeps by what is seen, but judges no crop', 'Judge at least one crop, or drop the conditions.'));
   keep.conditions.forEach((condition, i) => {
     if (condition.type === 'shown' && (condition.atLeast ?? 0) > generation.judge)
-      add(stop([...path, 'keep', 'conditions', i, 'atLeast'], `asks for ${String(condition.atLeast)} of ${String(generation.judge)} crops`, 'Ask for fewer, or judge more.'));
+      add(
+        stop(
+          [...path, 'keep', 'conditions', i, 'atLeast'],
+          `asks for ${String(condition.atLeast)} of ${String(generation.judge)} crops`,
+          'Ask for fewer, or judge more.',
+        ),
+      );
     if (condition.type === 'test' && generation.test?.gene !== condition.gene)
       add(stop([...path, 'keep', 'conditions', i, 'gene'], 'asks for a leaf test that this generation does not make', 'Add the test, or drop the condition.'));
   });
-  const ownPicks = Array.isArray(pollen) ? pollen.find((parent) => 'picksOf' in parent && generation.seedParents.some((seed) => 'picksOf' in seed && seed.picksOf === parent.picksOf)) : undefined;
+  const ownPicks = Array.isArray(pollen)
+    ? pollen.find((parent) => 'picksOf' in parent && generation.seedParents.some((seed) => 'picksOf' in seed && seed.picksOf === parent.picksOf))
+    : undefined;
   if (ownPicks && 'picksOf' in ownPicks && !generation.selfs && generation.seedParents.length === 1) {
     const plan = programme.plans.find(({ generations }) => generations.includes(generation));
     const source = plan?.generations.find(({ id }) => id === ownPicks.picksOf);
@@ -65,12 +89,20 @@ function checkReach(programme: Programme, plan: Plan, p: number): Problem[] {
     problems.push(note(['plans', p], `never judges a crop, and the goal wants ${String(crops)}`, 'Judge the last generation.'));
   conditions.forEach((condition, i) => {
     if (p === 0 && condition.type === 'shown' && (condition.atLeast ?? 0) > crops)
-      problems.push(stop(['goal', 'conditions', i, 'atLeast'], `asks for ${String(condition.atLeast)} of ${String(crops)} crops`, 'Ask for fewer, or judge more.'));
+      problems.push(
+        stop(['goal', 'conditions', i, 'atLeast'], `asks for ${String(condition.atLeast)} of ${String(crops)} crops`, 'Ask for fewer, or judge more.'),
+      );
   });
   const first = plan.generations[0];
   const soonest = first && Math.min(...crossesOf(programme, first).map((cross) => earliestFruit(programme, cross.gives) + cross.dormancy));
   if (first && soonest !== undefined && Number.isFinite(soonest) && programme.startYear + 1 + Math.ceil(soonest) > programme.lastYear)
-    problems.push(note(['lastYear'], `${plan.name}: no seedling can fruit by ${String(programme.lastYear)}`, `The first fruit comes in ${String(programme.startYear + 1 + Math.ceil(soonest))}.`));
+    problems.push(
+      note(
+        ['lastYear'],
+        `${plan.name}: no seedling can fruit by ${String(programme.lastYear)}`,
+        `The first fruit comes in ${String(programme.startYear + 1 + Math.ceil(soonest))}.`,
+      ),
+    );
   return problems;
 }
 
@@ -83,7 +115,9 @@ function earliestFruit(programme: Programme, kindId: string, depth = 0): number 
 }
 
 function seedKinds(programme: Programme, generation: Generation): Kind[] {
-  return programme.kinds.filter(({ id }) => generation.seedParents.some((parent) => 'tree' in parent && programme.trees.find((tree) => tree.id === parent.tree)?.kind === id));
+  return programme.kinds.filter(({ id }) =>
+    generation.seedParents.some((parent) => 'tree' in parent && programme.trees.find((tree) => tree.id === parent.tree)?.kind === id),
+  );
 }
 
 /** Cross entries that the generation's named parents use. */

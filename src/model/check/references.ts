@@ -16,12 +16,20 @@ export function checkReferences(programme: Programme): Problem[] {
     });
   }
   const has = (section: (typeof sections)[number], id: string | undefined, path: Path) => {
-    if (id !== undefined && ids[section]?.has(id) !== true) problems.push(stop(path, `there is no “${id}” among the ${section}`, 'Choose one that exists, or add it.'));
+    if (id !== undefined && ids[section]?.has(id) !== true)
+      problems.push(stop(path, `there is no “${id}” among the ${section}`, 'Choose one that exists, or add it.'));
   };
   const traitOf = (type: 'shown' | 'measured', id: string, path: Path) => {
     const trait = programme.traits.find((entry) => entry.id === id);
     if (!trait) has('traits', id, path);
-    else if (trait.type !== type) problems.push(stop(path, `“${trait.name}” is ${trait.type === 'shown' ? 'shown or not' : 'measured'}`, `Choose a trait that is ${type === 'shown' ? 'shown or not' : 'measured'}.`));
+    else if (trait.type !== type)
+      problems.push(
+        stop(
+          path,
+          `“${trait.name}” is ${trait.type === 'shown' ? 'shown or not' : 'measured'}`,
+          `Choose a trait that is ${type === 'shown' ? 'shown or not' : 'measured'}.`,
+        ),
+      );
   };
   const conditions = (list: readonly Condition[], path: Path) => {
     list.forEach((condition, i) => {
@@ -101,8 +109,10 @@ export function checkReferences(programme: Programme): Problem[] {
       if (generation.rescue && generation.rescue.who !== 'none') has('stocks', generation.rescue.stock, [...path, 'rescue', 'stock']);
       has('genes', generation.test?.gene, [...path, 'test', 'gene']);
       if (generation.look) traitOf('shown', generation.look.trait, [...path, 'look', 'trait']);
-      if (generation.route !== undefined && !routes.has(generation.route)) problems.push(stop([...path, 'route'], `no cross entry knows “${generation.route}”`, 'Choose another way of raising seed.'));
-      if (generation.after !== undefined && !known.has(generation.after)) problems.push(stop([...path, 'after'], 'begins after a generation that comes later', 'Choose an earlier generation.'));
+      if (generation.route !== undefined && !routes.has(generation.route))
+        problems.push(stop([...path, 'route'], `no cross entry knows “${generation.route}”`, 'Choose another way of raising seed.'));
+      if (generation.after !== undefined && !known.has(generation.after))
+        problems.push(stop([...path, 'after'], 'begins after a generation that comes later', 'Choose an earlier generation.'));
       conditions(generation.keep.conditions, [...path, 'keep', 'conditions']);
       keys(generation.keep.weights, (trait) => traitOf('measured', trait, [...path, 'keep', 'weights', trait]));
       known.add(generation.id);

@@ -55,7 +55,9 @@ describe('the pictures', () => {
     const page = await open(1024, query);
     await page.addScriptTag({ path: fileURLToPath(new URL('../../../node_modules/axe-core/axe.min.js', import.meta.url)) });
     const found = await page.evaluate(async () => {
-      const axe = Reflect.get(window, 'axe') as { run: (root: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }> };
+      const axe = Reflect.get(window, 'axe') as {
+        run: (root: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }>;
+      };
       // The gallery is no page: it has neither a title of its own nor landmarks.
       const { violations } = await axe.run(document, { rules: { 'page-has-heading-one': { enabled: false }, region: { enabled: false } } });
       return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary ?? ''}`).join('\n')}`);
@@ -72,7 +74,10 @@ describe('the pictures', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     expect(await focused()).toBe('Cross');
-    const before = await page.locator('oo-lanes .lane').nth(1).evaluate((lane) => lane.clientHeight);
+    const before = await page
+      .locator('oo-lanes .lane')
+      .nth(1)
+      .evaluate((lane) => lane.clientHeight);
     await page.keyboard.press('Enter');
     expect(await rows.nth(2).getAttribute('aria-expanded')).toBe('true');
     const form = await page.locator('oo-lanes form').boundingBox();
@@ -119,7 +124,9 @@ describe('the pictures', () => {
     const text = () => slider.getAttribute('aria-valuetext');
     await slider.focus();
     await page.keyboard.press('End');
-    expect(await text()).toBe('By the end of 2057: Controlled cross, then brother × sister 73\u00a0%, Wide cross, rescue graft 57\u00a0%, Open-pollinated seed 42\u00a0%, Wide cross, own roots 18\u00a0%');
+    expect(await text()).toBe(
+      'By the end of 2057: Controlled cross, then brother × sister 73\u00a0%, Wide cross, rescue graft 57\u00a0%, Open-pollinated seed 42\u00a0%, Wide cross, own roots 18\u00a0%',
+    );
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('Shift+ArrowLeft');
     expect(await slider.getAttribute('aria-valuenow')).toBe('2051');

@@ -20,7 +20,8 @@ const main = document.querySelector('main');
 
 const lanes = document.createElement('oo-lanes');
 lanes.compact = wanted.has('compact');
-lanes.innerHTML = '<form slot="settings" style="padding: 22px 28px; min-height: 200px"><label>Flowers each spring <input inputmode="decimal" value="400"></label> flowers</form>';
+lanes.innerHTML =
+  '<form slot="settings" style="padding: 22px 28px; min-height: 200px"><label>Flowers each spring <input inputmode="decimal" value="400"></label> flowers</form>';
 lanes.addEventListener('oo-row', (event) => {
   const { plan, generation, open } = (event as RowEvent).detail;
   lanes.open = open ? { plan, generation } : null;
@@ -30,13 +31,23 @@ if (wanted.has('open')) lanes.open = { plan: 'rescue', generation: 'wide-graft' 
 const sides = document.createElement('oo-side-by-side');
 sides.limits = { hours: 160, places: 120 };
 const clouds = document.createElement('oo-years-against-trees');
-clouds.futures = wanted.has('extreme') ? EXTREME.plans.flatMap(({ id }, index) => ({ ...FIXTURE_FUTURES[index % FIXTURE_FUTURES.length], plan: id }) as Futures) : FIXTURE_FUTURES;
-const pictures = [lanes, document.createElement('oo-chance-by-year'), clouds, document.createElement('oo-why-futures-fail'), sides, document.createElement('oo-flower-to-pick')];
+clouds.futures = wanted.has('extreme')
+  ? EXTREME.plans.flatMap(({ id }, index) => ({ ...FIXTURE_FUTURES[index % FIXTURE_FUTURES.length], plan: id }) as Futures)
+  : FIXTURE_FUTURES;
+const pictures = [
+  lanes,
+  document.createElement('oo-chance-by-year'),
+  clouds,
+  document.createElement('oo-why-futures-fail'),
+  sides,
+  document.createElement('oo-flower-to-pick'),
+];
 for (const picture of pictures) {
   picture.outlook = wanted.has('extreme') ? EXTREME : FIXTURE;
   picture.words = FIXTURE_WORDS;
   picture.stale = wanted.has('stale');
-  picture.addEventListener('oo-lift', ((event: CustomEvent<{ plan: string | null }>) => pictures.forEach((other) => (other.lifted = event.detail.plan))) as EventListener);
+  picture.addEventListener('oo-lift', ((event: CustomEvent<{ plan: string | null }>) =>
+    pictures.forEach((other) => (other.lifted = event.detail.plan))) as EventListener);
 }
 main?.append(...pictures);
 void Promise.all(pictures.map((picture) => picture.updateComplete))

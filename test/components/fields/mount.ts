@@ -1,6 +1,7 @@
 import axe from 'axe-core';
 import { html, render, type TemplateResult } from 'lit';
 import { afterEach, expect } from 'vitest';
+import { page } from 'vitest/browser';
 import type { OoChange } from '../../../src/components/fields/change.ts';
 import { OoForm } from '../../../src/components/fields/form.ts';
 import { setAt } from '../../../src/model/edits.ts';
@@ -32,7 +33,8 @@ export async function settled(): Promise<void> {
 
 /** Every element below a node, through open shadow roots. */
 export function everything(root: ParentNode): Element[] {
-  return [...root.querySelectorAll('*')].flatMap((element) => [element, ...(element.shadowRoot ? everything(element.shadowRoot) : [])]);
+  const own = root instanceof Element && root.shadowRoot ? everything(root.shadowRoot) : [];
+  return [...own, ...[...root.querySelectorAll('*')].flatMap((element) => [element, ...(element.shadowRoot ? everything(element.shadowRoot) : [])])];
 }
 
 /** The one element that a selector finds below a node, through shadow roots; `place` chooses among several. */
@@ -89,7 +91,8 @@ export class Desk {
   }
 
   async open(width = 1100): Promise<this> {
-    await mount(html`<div data-mark="D" style="width:${width}px;max-width:100%">${this.form}</div>`);
+    await page.viewport(width, 900);
+    await mount(html`<div data-mark="D">${this.form}</div>`);
     return this;
   }
 
@@ -101,6 +104,7 @@ export class Desk {
     this.form.problems = read.success ? [] : read.error.issues.map((issue) => ({ path: issue.path.filter((key) => typeof key !== 'symbol'), message: issue.message }));
   }
 
+  /** What is drawn for a path. */
   at(path: Path): HTMLElement {
     return find(this.form.renderRoot, HTMLElement, `[data-path="${path.join('/')}"]`);
   }

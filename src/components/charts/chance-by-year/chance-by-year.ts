@@ -50,7 +50,10 @@ export class ChanceByYear extends ChartElement {
     if (!outlook || !layout) return nothing;
     const plans = outlook.plans;
     const ends = [...plans].sort((a, b) => b.chance.value - a.chance.value);
-    const summary = chanceText.summary(ends.map(({ mark, chance }) => ({ mark, chance: chance.value })), outlook.lastYear);
+    const summary = chanceText.summary(
+      ends.map(({ mark, chance }) => ({ mark, chance: chance.value })),
+      outlook.lastYear,
+    );
     return html`<section aria-label=${chanceText.name} aria-describedby="summary">
       ${this.head(this.title_(outlook), this.intro(outlook, layout))}
       <p class="visually-hidden" id="summary">${summary} ${layout.noteText}</p>
@@ -74,7 +77,11 @@ export class ChanceByYear extends ChartElement {
   private intro({ plans, runs }: Outlook, { dropped, firstYear }: ChanceLayout): string {
     const widest = [...plans].sort((a, b) => b.chance.high - b.chance.low - (a.chance.high - a.chance.low))[0];
     const half = widest ? plusMinus(widest.chance.low, widest.chance.high) : '';
-    const words = chanceText.intro(half, runs, plans.some(({ guessesByYear }) => guessesByYear !== null));
+    const words = chanceText.intro(
+      half,
+      runs,
+      plans.some(({ guessesByYear }) => guessesByYear !== null),
+    );
     return dropped ? `${words} ${chanceText.starts(firstYear)}` : words;
   }
 
@@ -87,7 +94,13 @@ export class ChanceByYear extends ChartElement {
 
   private slider({ plans }: Outlook, { plot, firstYear, lastYear }: ChanceLayout) {
     const { reading } = this;
-    const words = reading === null ? chanceText.none : chanceText.sliderValue(reading, readingAt(plans, reading).map(({ plan, value }) => ({ name: plan.name, chance: value })));
+    const words =
+      reading === null
+        ? chanceText.none
+        : chanceText.sliderValue(
+            reading,
+            readingAt(plans, reading).map(({ plan, value }) => ({ name: plan.name, chance: value })),
+          );
     const place = `left: ${String(plot.left)}px; top: ${String(plot.top)}px; width: ${String(plot.right - plot.left)}px; height: ${String(plot.bottom - plot.top)}px`;
     return html`<div
       class="plot"
@@ -115,7 +128,10 @@ export class ChanceByYear extends ChartElement {
       <ol>
         ${readingAt(plans, reading ?? lastYear).map(
           ({ plan, value }) =>
-            html`<li data-mark=${plan.mark} class=${this.lifted !== null && this.lifted !== plan.id ? 'resting' : ''}><span class="mark">${plan.mark}</span><span>${box ? clip(shortName(plan, this.words), box.nameRoom, 17, this.measure) : shortName(plan, this.words)}</span><b>${percent(value)}</b></li>`,
+            html`<li data-mark=${plan.mark} class=${this.lifted !== null && this.lifted !== plan.id ? 'resting' : ''}>
+              <span class="mark">${plan.mark}</span
+              ><span>${box ? clip(shortName(plan, this.words), box.nameRoom, 17, this.measure) : shortName(plan, this.words)}</span><b>${percent(value)}</b>
+            </li>`,
         )}
       </ol>
       <p class="keys">${chanceText.keys}</p>

@@ -58,7 +58,13 @@ export class FlowerToPick extends ChartElement {
 
   private plan(plan: PlanOutlook) {
     const names = rowNames(plan.generations);
-    return html`<div class="plan ${this.lifted !== null && this.lifted !== plan.id ? 'resting' : ''}" data-mark=${plan.mark} data-plan=${plan.id} @pointerenter=${() => this.lift(plan.id)} @pointerleave=${() => this.lift(null)}>
+    return html`<div
+      class="plan ${this.lifted !== null && this.lifted !== plan.id ? 'resting' : ''}"
+      data-mark=${plan.mark}
+      data-plan=${plan.id}
+      @pointerenter=${() => this.lift(plan.id)}
+      @pointerleave=${() => this.lift(null)}
+    >
       <h3><span class="mark" aria-hidden="true">${plan.mark}</span>${plan.name}</h3>
       ${plan.generations.map((generation, index) => {
         const name = names[index] ?? generation.name;
@@ -88,7 +94,8 @@ export class FlowerToPick extends ChartElement {
 }
 
 /** "280 flowers", "64 seedlings" …, middle values. */
-const wordsOf = (generation: GenerationOutlook | undefined): string[] => (generation ? stepsOf(generation).map((stage) => `${funnelText.tick(Math.round(generation.stages[stage].p50))} ${funnelText.stage(stage)}`) : []);
+const wordsOf = (generation: GenerationOutlook | undefined): string[] =>
+  generation ? stepsOf(generation).map((stage) => `${funnelText.tick(Math.round(generation.stages[stage].p50))} ${funnelText.stage(stage)}`) : [];
 
 function table({ plans }: Outlook): TemplateResult {
   return html`<table>

@@ -5,7 +5,8 @@ import { laneText, percentNumber, whole, yearRange } from '../../../text/charts.
 
 /** The figures behind the lanes: a line per generation. */
 export function laneTable({ plans, lastYear }: Outlook): TemplateResult {
-  const years = ({ p10, p50, p90 }: YearSpread) => (p10 === null ? '–' : `${p50 === null ? `after ${String(lastYear)}` : String(p50)} (${yearRange(p10, p90, lastYear)})`);
+  const years = ({ p10, p50, p90 }: YearSpread) =>
+    p10 === null ? '–' : `${p50 === null ? `after ${String(lastYear)}` : String(p50)} (${yearRange(p10, p90, lastYear)})`;
   const count = ({ p10, p50, p90 }: Spread) => `${whole(Math.round(p50))} (${whole(Math.round(p10))}–${whole(Math.round(p90))})`;
   return html`<table>
     <caption>

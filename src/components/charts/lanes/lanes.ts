@@ -64,12 +64,21 @@ export class Lanes extends ChartElement {
     const classes = { picture: true, compact: this.compact, [years.room]: true };
     return html`<section aria-labelledby=${this.bare ? nothing : 'title'} aria-describedby="summary">
       ${this.head(laneText.title(outlook.plans.length), years.room === 'phone' ? laneText.introPhone : laneText.intro)}
-      <p class="visually-hidden" id="summary">${laneText.summary(outlook.plans.map(({ name, chance }) => ({ name, chance: chance.value })), outlook.lastYear)}</p>
+      <p class="visually-hidden" id="summary">
+        ${laneText.summary(
+          outlook.plans.map(({ name, chance }) => ({ name, chance: chance.value })),
+          outlook.lastYear,
+        )}
+      </p>
       <div class=${classMap(classes)}>
         ${this.key(years)}
         <div class="axis" aria-hidden="true"><svg></svg></div>
         <ol aria-label=${laneText.list} @keydown=${this.onKey}>
-          ${repeat(outlook.plans, ({ id }) => id, (plan) => this.lane(plan, outlook, years))}
+          ${repeat(
+            outlook.plans,
+            ({ id }) => id,
+            (plan) => this.lane(plan, outlook, years),
+          )}
         </ol>
       </div>
       ${this.data(laneTable(outlook))}
@@ -78,15 +87,27 @@ export class Lanes extends ChartElement {
 
   private key(years: Calendar) {
     if (this.noKey || this.compact) return nothing;
-    const picture = html`<div class="key" role="img" aria-label="${keyText.name}: ${keyText.nursery}, ${keyText.waiting}, ${keyText.judging}, ${keyText.pick}; ${keyText.proven}, ${keyText.bar}; ${keyText.chance}, ${keyText.guesses}"><svg></svg></div>`;
-    return this.still || keyLayout(years).oneLine ? picture : html`<details class="how" @toggle=${() => this.draw()}><summary>${keyText.name}</summary>${picture}</details>`;
+    const picture = html`<div
+      class="key"
+      role="img"
+      aria-label="${keyText.name}: ${keyText.nursery}, ${keyText.waiting}, ${keyText.judging}, ${keyText.pick}; ${keyText.proven}, ${keyText.bar}; ${keyText.chance}, ${keyText.guesses}"
+    >
+      <svg></svg>
+    </div>`;
+    return this.still || keyLayout(years).oneLine
+      ? picture
+      : html`<details class="how" @toggle=${() => this.draw()}>
+          <summary>${keyText.name}</summary>
+          ${picture}
+        </details>`;
   }
 
   private lane(plan: PlanOutlook, outlook: Outlook, years: Calendar) {
     const phone = years.room === 'phone';
     const note = this.words[plan.id]?.note;
     const narrower = phone ? '' : `max-width: ${String(Math.round(years.horizon - 16))}px`;
-    const name = html`<span class="visually-hidden">${laneText.plan}</span><span class="mark">${plan.mark}</span><span>${phone && this.width < 345 ? (this.words[plan.id]?.short ?? plan.name) : tied(plan.name)}</span>`;
+    const name = html`<span class="visually-hidden">${laneText.plan}</span><span class="mark">${plan.mark}</span
+      ><span>${phone && this.width < 345 ? (this.words[plan.id]?.short ?? plan.name) : tied(plan.name)}</span>`;
     const names = rowNames(plan.generations);
     return html`<li
       class=${classMap({ lane: true, resting: this.lifted !== null && this.lifted !== plan.id })}
@@ -100,9 +121,11 @@ export class Lanes extends ChartElement {
       <svg class="lane-picture" aria-hidden="true"></svg>
       <div class="head" style=${narrower}>
         <h3>
-          ${this.still
-            ? html`<span class="plan-name">${name}</span>`
-            : html`<button class="plan-name" @click=${() => this.tell('oo-plan', { plan: plan.id })}>${name}</button>`}
+          ${
+            this.still
+              ? html`<span class="plan-name">${name}</span>`
+              : html`<button class="plan-name" @click=${() => this.tell('oo-plan', { plan: plan.id })}>${name}</button>`
+          }
         </h3>
         ${phone ? this.shortChance(plan) : nothing} ${note && !this.compact ? html`<p class="note"><span>${note}</span></p>` : nothing}
         <div class="actions"><slot name="plan-${plan.id}"></slot></div>
@@ -114,9 +137,10 @@ export class Lanes extends ChartElement {
 
   private shortChance({ chance, guesses, trulyGood }: PlanOutlook) {
     return html`<p class="short">
-      <b>${inTenWords(chance.value)}</b>&ensp;${percent(chance.value)} ${plusMinus(chance.low, chance.high)}${guesses ? html` <span class="nowrap">· ${laneText.guessesShort(guesses.low, guesses.high)}</span>` : nothing}${trulyGood
-        ? html`<br />${laneText.trulyGood(trulyGood.value)}`
-        : nothing}
+      <b>${inTenWords(chance.value)}</b>&ensp;${percent(chance.value)}
+      ${plusMinus(chance.low, chance.high)}${guesses ? html` <span class="nowrap">· ${laneText.guessesShort(guesses.low, guesses.high)}</span>` : nothing}${
+        trulyGood ? html`<br />${laneText.trulyGood(trulyGood.value)}` : nothing
+      }
     </p>`;
   }
 
@@ -124,12 +148,17 @@ export class Lanes extends ChartElement {
     const { numeral, words } = inTen(chance.value);
     return html`<div class="end" style="left: ${String(Math.round(years.horizon + GAP_TO_END))}px">
       <p class="in-ten"><b class=${numeral.length > 3 ? 'long' : ''}>${numeral}</b> ${words}</p>
-      <p class="percent"><b>${percent(chance.value)}</b> <span class="quiet">${this.compact ? plusMinus(chance.low, chance.high) : laneText.from(chance.low, chance.high, runs)}</span></p>
+      <p class="percent">
+        <b>${percent(chance.value)}</b>
+        <span class="quiet">${this.compact ? plusMinus(chance.low, chance.high) : laneText.from(chance.low, chance.high, runs)}</span>
+      </p>
       <svg class="scale-picture" aria-hidden="true"></svg>
-      ${this.compact
-        ? nothing
-        : html`<p class="small">${guesses ? laneText.guesses(guesses.low, guesses.high) : laneText.guessesComing}</p>
-            ${trulyGood ? html`<p class="small" title=${laneText.trulyGoodHelp}>${laneText.trulyGood(trulyGood.value)}</p>` : nothing}`}
+      ${
+        this.compact
+          ? nothing
+          : html`<p class="small">${guesses ? laneText.guesses(guesses.low, guesses.high) : laneText.guessesComing}</p>
+              ${trulyGood ? html`<p class="small" title=${laneText.trulyGoodHelp}>${laneText.trulyGood(trulyGood.value)}</p>` : nothing}`
+      }
     </div>`;
   }
 
@@ -137,14 +166,24 @@ export class Lanes extends ChartElement {
     const open = index === this.openIndex(plan);
     const last = index === plan.generations.length - 1;
     const listened = html`<span class="visually-hidden"
-      >, ${laneText.rowState(index + 1, plan.generations.length, plan.mark)}: ${chainWords(generation)}${generation.firstPick.p50 === null ? nothing : `, ${laneText.pickBy(generation.firstPick.p50)}`}${last
-        ? `, ${plan.whenItWorks.p50 === null ? laneText.noneProven : laneText.provenBy(plan.whenItWorks.p50, yearRange(plan.whenItWorks.p10, plan.whenItWorks.p90, outlook.lastYear))}`
-        : nothing}</span
+      >, ${laneText.rowState(index + 1, plan.generations.length, plan.mark)}:
+      ${chainWords(generation)}${generation.firstPick.p50 === null ? nothing : `, ${laneText.pickBy(generation.firstPick.p50)}`}${
+        last
+          ? `, ${plan.whenItWorks.p50 === null ? laneText.noneProven : laneText.provenBy(plan.whenItWorks.p50, yearRange(plan.whenItWorks.p10, plan.whenItWorks.p90, outlook.lastYear))}`
+          : nothing
+      }</span
     >`;
     if (this.still) return html`<div class="row" data-row><span class="label">${name}</span>${listened}</div>`;
     const width = years.room === 'phone' || open ? '' : `width: ${String(Math.round(years.horizon))}px`;
     const key: RowKey = { plan: plan.id, generation: generation.id, round: generation.round };
-    return html`<button class="row" data-row style=${width} aria-expanded=${open ? 'true' : 'false'} aria-controls=${open ? `form-${plan.id}` : nothing} @click=${() => this.tell('oo-row', { ...key, open: !open })}>
+    return html`<button
+        class="row"
+        data-row
+        style=${width}
+        aria-expanded=${open ? 'true' : 'false'}
+        aria-controls=${open ? `form-${plan.id}` : nothing}
+        @click=${() => this.tell('oo-row', { ...key, open: !open })}
+      >
         <svg class="turn" viewBox="0 0 10 10" aria-hidden="true">${svg`<path d="M2,0 L9,5 L2,10 Z" />`}</svg><span class="label">${name}</span>${listened}
       </button>
       ${open ? html`<div class="form" id="form-${plan.id}" @keydown=${(event: KeyboardEvent) => this.onFormKey(event, key)}><slot name="settings"></slot></div>` : nothing}`;
@@ -238,7 +277,10 @@ export class Lanes extends ChartElement {
   /** Puts the focus on a row. */
   focusRow({ plan, generation, round = 1 }: RowKey): void {
     const index = this.outlook?.plans.find(({ id }) => id === plan)?.generations.findIndex((row) => row.id === generation && row.round === round) ?? -1;
-    this.renderRoot.querySelector(`[data-plan="${CSS.escape(plan)}"]`)?.querySelectorAll<HTMLElement>('button.row')[index]?.focus();
+    this.renderRoot
+      .querySelector(`[data-plan="${CSS.escape(plan)}"]`)
+      ?.querySelectorAll<HTMLElement>('button.row')
+      [index]?.focus();
   }
 }
 

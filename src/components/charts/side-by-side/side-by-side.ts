@@ -63,7 +63,10 @@ export class SideBySide extends ChartElement {
             ${cells.map(({ main, small }, index) => {
               const plan = plans[index];
               return plan
-                ? html`<li data-mark=${plan.mark} class=${this.restingClass(plan)}><span class="mark" aria-hidden="true">${plan.mark}</span><span class="visually-hidden">${plan.name}: </span><span><b>${main}</b> <span class="quiet">${small}</span></span></li>`
+                ? html`<li data-mark=${plan.mark} class=${this.restingClass(plan)}>
+                    <span class="mark" aria-hidden="true">${plan.mark}</span><span class="visually-hidden">${plan.name}: </span
+                    ><span><b>${main}</b> <span class="quiet">${small}</span></span>
+                  </li>`
                 : nothing;
             })}
           </ul>

@@ -16,7 +16,12 @@ export class WhyFuturesFail extends ChartElement {
     const summary = failText.summary(
       outlook.plans.map(({ name, chance, failures }) => {
         const worst = [...FAILURES].sort((a, b) => failures[b] - failures[a])[0];
-        return { name, chance: chance.value, reason: worst !== undefined && failures[worst] > 0 ? worst : null, share: worst === undefined ? 0 : failures[worst] };
+        return {
+          name,
+          chance: chance.value,
+          reason: worst !== undefined && failures[worst] > 0 ? worst : null,
+          share: worst === undefined ? 0 : failures[worst],
+        };
       }),
     );
     return html`<section aria-label=${failText.name}>
@@ -52,7 +57,8 @@ export class WhyFuturesFail extends ChartElement {
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
     const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
-    if (picture && this.outlook) drawFailures(picture, failLayout(this.outlook, { width: this.width, measure: this.measure, words: this.words }), { lifted: this.lifted });
+    if (picture && this.outlook)
+      drawFailures(picture, failLayout(this.outlook, { width: this.width, measure: this.measure, words: this.words }), { lifted: this.lifted });
   }
 
   private onPlan(event: PointerEvent): void {

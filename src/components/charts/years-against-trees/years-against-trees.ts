@@ -38,7 +38,8 @@ export class YearsAgainstTrees extends ChartElement {
     const { outlook, futures, width } = this;
     // The clouds take a while: they are laid out anew only when what they show has changed.
     if (!outlook || width === 0 || futures.length === 0) this.layout = null;
-    else if (changed.size === 0 || [...changed.keys()].some((name) => name !== 'lifted' && name !== 'stale')) this.layout = cloudLayout(outlook, futures, { width, measure: this.measure, words: this.words });
+    else if (changed.size === 0 || [...changed.keys()].some((name) => name !== 'lifted' && name !== 'stale'))
+      this.layout = cloudLayout(outlook, futures, { width, measure: this.measure, words: this.words });
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -54,17 +55,22 @@ export class YearsAgainstTrees extends ChartElement {
       ${this.head(cloudText.title, layout.dropped ? `${cloudText.intro} ${chanceText.starts(layout.calendar.firstYear)}` : cloudText.intro)}
       <div class="picture">
         <div role="img" aria-label=${summary}><svg @pointerover=${this.onPlan} @pointerout=${() => this.lift(null)}></svg></div>
-        ${layout.labels.length > 0
-          ? nothing
-          : html`<ul class="plans">
-              ${named.map(
-                ({ name, cloud }) =>
-                  html`<li data-mark=${cloud.mark}>
-                    <span class="mark" aria-hidden="true">${cloud.mark}</span
-                    ><span><b>${name}</b>: ${cloud.median ? cloudText.half(cloud.median.year, cloud.median.seedlings) : cloudText.few}; ${cloudText.noTree(cloud.noTree)}</span>
-                  </li>`,
-              )}
-            </ul>`}
+        ${
+          layout.labels.length > 0
+            ? nothing
+            : html`<ul class="plans">
+                ${named.map(
+                  ({ name, cloud }) =>
+                    html`<li data-mark=${cloud.mark}>
+                      <span class="mark" aria-hidden="true">${cloud.mark}</span
+                      ><span
+                        ><b>${name}</b>: ${cloud.median ? cloudText.half(cloud.median.year, cloud.median.seedlings) : cloudText.few};
+                        ${cloudText.noTree(cloud.noTree)}</span
+                      >
+                    </li>`,
+                )}
+              </ul>`
+        }
       </div>
       ${this.data(this.table(outlook, layout))}
     </section>`;

@@ -1,6 +1,7 @@
 import { css } from 'lit';
 
-export const likelyStyles = css`
+/** What all pages share: the opening sentence, parts by white space, problems in words, cautions. */
+export const pageStyles = css`
   :host {
     display: block;
   }
@@ -19,24 +20,6 @@ export const likelyStyles = css`
     max-width: 47em;
     margin-top: 14px;
   }
-  .progress {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 4px 18px;
-    margin-top: 14px;
-    min-height: 26px;
-  }
-  .track {
-    width: 210px;
-    height: 2px;
-    background: var(--rule);
-  }
-  .track i {
-    display: block;
-    height: 100%;
-    background: var(--ink);
-  }
   .part {
     margin-top: 54px;
   }
@@ -45,16 +28,6 @@ export const likelyStyles = css`
     flex-wrap: wrap;
     gap: 8px;
     margin-top: 8px;
-  }
-  .plan-panel {
-    padding: 8px 0 14px;
-    max-width: 46em;
-  }
-  .patterns h2 {
-    font-size: var(--size-subhead);
-  }
-  .patterns .buttons {
-    margin-top: 14px;
   }
   .problems {
     margin: 22px 0 0;
@@ -81,8 +54,30 @@ export const likelyStyles = css`
     margin: 4px 0 14px;
     padding-left: 22px;
   }
-  .waiting {
-    margin-top: 36px;
+  .progress {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 18px;
+    margin-top: 14px;
+    min-height: 26px;
+  }
+  .track {
+    width: 210px;
+    height: 2px;
+    background: var(--rule);
+  }
+  .track i {
+    display: block;
+    height: 100%;
+    background: var(--ink);
+  }
+  .more > summary {
+    font-family: var(--serif);
+    font-size: var(--size-section);
+    font-weight: 600;
+    min-height: var(--target);
+    cursor: pointer;
   }
   @media (max-width: 700px) {
     h1 {
@@ -96,11 +91,8 @@ export const likelyStyles = css`
     }
   }
   @media print {
-    .patterns,
-    .rests,
-    .progress .track,
-    .plan-panel,
-    .plan-buttons {
+    .screen-only,
+    .progress .track {
       display: none;
     }
     h1 {

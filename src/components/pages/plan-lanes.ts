@@ -1,0 +1,288 @@
+import { consume } from '@lit/context';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { PATTERNS } from '../../model/patterns.ts';
+import { copyPlan, freeMark, freshId, movePlan, withoutPlan, withPlan } from '../../model/plans.ts';
+import type { Generation, Plan, Programme } from '../../model/programme.ts';
+import type { Columns } from '../../results/columns.ts';
+import type { Outlook } from '../../results/outlook.ts';
+import { effectOf } from '../../state/outlook.ts';
+import type { ProgrammeStore } from '../../state/programme-store.ts';
+import type { RunsStore } from '../../state/runs-store.ts';
+import { shared } from '../../styles/shared.ts';
+import { likely } from '../../text/app.ts';
+import type { WordsByPlan } from '../../charts/marks.ts';
+import type { MoveEvent, PlanEvent, RowEvent, RowKey } from '../charts/lanes/lanes.ts';
+import '../charts/lanes/lanes.ts';
+import { programmeContext, runsContext } from '../contexts.ts';
+import type { OoChange } from '../fields/change.ts';
+import '../fields/form.ts';
+import { StoreController } from '../store-controller.ts';
+import './row-settings.ts';
+
+/** The last change made under an open row, and the plan's results before it. */
+interface Change {
+  readonly plan: string;
+  readonly field: string;
+  readonly label: string;
+  readonly before: Columns | null;
+}
+
+const styles = css`
+  .buttons {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    margin-top: 8px;
+  }
+  .plan-panel {
+    padding: 8px 0 14px;
+    max-width: 46em;
+  }
+  .patterns {
+    margin-top: 36px;
+  }
+  .patterns h2 {
+    font-size: var(--size-subhead);
+  }
+  .patterns .buttons {
+    margin-top: 14px;
+  }
+  @media print {
+    .patterns,
+    .plan-panel {
+      display: none;
+    }
+  }
+`;
+
+/** Words under the plans' names, for all pictures. */
+export const planWords = ({ plans }: Programme): WordsByPlan =>
+  Object.fromEntries(plans.map((plan) => [plan.id, plan.note === undefined ? {} : { note: plan.note }]));
+
+/** The plans as boughs that can be edited in place: rows open their settings, names open what can be done with a plan, patterns add one. */
+@customElement('oo-plan-lanes')
+export class PlanLanes extends LitElement {
+  static override styles = [...shared, styles];
+
+  @consume({ context: programmeContext, subscribe: true })
+  @state()
+  private programmes!: ProgrammeStore;
+
+  @consume({ context: runsContext, subscribe: true })
+  @state()
+  private runs!: RunsStore;
+
+  @property({ attribute: false }) outlook: Outlook | null = null;
+  @property({ type: Boolean }) stale = false;
+  @property({ attribute: false }) lifted: string | null = null;
+  @property({ type: Boolean }) compact = false;
+
+  @state() private open: RowKey | null = null;
+  @state() private openPlan: string | null = null;
+  @state() private change: Change | null = null;
+
+  constructor() {
+    super();
+    new StoreController(this, () => this.programmes);
+    new StoreController(this, () => this.runs);
+    this.addEventListener('oo-change', this.noteChange);
+  }
+
+  /** Keeps the results from before the first edit of a field, so that what it did can be told on the same futures. */
+  private readonly noteChange = (event: CustomEvent<OoChange>): void => {
+    const { open } = this;
+    if (!open) return;
+    const { path, label } = event.detail;
+    const field = path.join('/');
+    const settled = this.settledColumns(open.plan);
+    const before = this.change?.field === field && this.change.plan === open.plan ? this.change.before : settled;
+    this.change = { plan: open.plan, field, label, before };
+  };
+
+  private settledColumns(plan: string): Columns | null {
+    const { plans, columns, stale } = this.runs.state;
+    const at = plans.findIndex(({ id }) => id === plan);
+    return stale.has(plan) ? null : (columns[at] ?? null);
+  }
+
+  private edit(next: Programme | null, label: string): void {
+    if (next) this.programmes.edit(next, label);
+  }
+
+  protected override render(): TemplateResult {
+    const { programme } = this.programmes.state;
+    return html`
+      <oo-lanes
+        .outlook=${this.outlook}
+        .words=${planWords(programme)}
+        .open=${this.open}
+        .lifted=${this.lifted}
+        ?stale=${this.stale}
+        ?compact=${this.compact}
+        @oo-row=${this.onRow}
+        @oo-plan=${this.onPlan}
+        @oo-move=${this.onMove}
+        @oo-close-row=${this.closeRow}
+        @oo-undo=${() => this.programmes.undo()}
+        @oo-copy-plan=${() => this.open && this.copy(this.open.plan)}
+        @oo-add-generation=${() => this.addGeneration()}
+        @oo-remove-generation=${() => this.removeGeneration()}
+        >${this.settings()} ${programme.plans.map((plan) => this.planPanel(plan))}</oo-lanes
+      >
+      <section class="patterns">
+        <h2>${likely.addPlan}</h2>
+        <div class="buttons">${PATTERNS.map((pattern) => this.patternButton(pattern))}</div>
+      </section>
+    `;
+  }
+
+  private settings(): TemplateResult | typeof nothing {
+    const { open } = this;
+    const { programme, problems, undo } = this.programmes.state;
+    const plan = programme.plans.findIndex(({ id }) => id === open?.plan);
+    const generation = programme.plans[plan]?.generations.findIndex(({ id }) => id === open?.generation) ?? -1;
+    if (!open || plan < 0 || generation < 0) return nothing;
+    return html`<oo-row-settings
+      slot="settings"
+      .programme=${programme}
+      .problems=${problems}
+      .plan=${plan}
+      .generation=${generation}
+      .change=${this.told(open.plan)}
+      ?canUndo=${undo.length > 0}
+      ?canCopy=${freeMark(programme) !== null}
+    ></oo-row-settings>`;
+  }
+
+  private told(plan: string) {
+    const { change } = this;
+    if (change?.plan !== plan) return null;
+    const after = this.settledColumns(plan);
+    return { label: change.label, effect: change.before && after && after !== change.before ? effectOf(change.before, after) : null };
+  }
+
+  private planPanel(plan: Plan): TemplateResult | typeof nothing {
+    if (this.openPlan !== plan.id) return nothing;
+    const { programme, problems } = this.programmes.state;
+    const at = programme.plans.indexOf(plan);
+    return html`<div slot="plan-${plan.id}" class="plan-panel">
+      <oo-form
+        .path=${['plans', at]}
+        .programme=${programme}
+        .problems=${problems}
+        .sections=${[{ title: '', keys: ['name', 'note', 'clearDiscards'] }]}
+        narrow
+      ></oo-form>
+      <div class="buttons">
+        <button ?disabled=${freeMark(programme) === null} aria-label=${likely.copyOf(plan.name)} @click=${() => this.copy(plan.id)}>${likely.copy}</button>
+        <button ?disabled=${at === 0} aria-label=${likely.upOf(plan.name)} @click=${() => this.move(plan.id, -1)}>${likely.up}</button>
+        <button ?disabled=${at === programme.plans.length - 1} aria-label=${likely.downOf(plan.name)} @click=${() => this.move(plan.id, 1)}>
+          ${likely.down}
+        </button>
+        <button ?disabled=${programme.plans.length === 1} aria-label=${likely.removeOf(plan.name)} @click=${() => this.removePlan(plan)}>
+          ${likely.remove}
+        </button>
+        <button class="strong" @click=${() => (this.openPlan = null)}>${likely.done}</button>
+      </div>
+    </div>`;
+  }
+
+  private patternButton(pattern: (typeof PATTERNS)[number]): TemplateResult {
+    const { programme } = this.programmes.state;
+    const started = pattern.start(programme);
+    return html`<button
+      ?disabled=${!started.ok}
+      title=${started.ok ? (started.plan.note ?? '') : started.why}
+      @click=${() => {
+        if (!started.ok) return;
+        this.edit(withPlan(programme, started.plan), `${started.plan.name} added`);
+        const first = started.plan.generations[0];
+        if (first) this.open = { plan: started.plan.id, generation: first.id };
+      }}
+    >
+      ${pattern.name}
+    </button>`;
+  }
+
+  private readonly onRow = (event: RowEvent): void => {
+    this.open = event.detail.open ? event.detail : null;
+  };
+
+  private readonly onPlan = (event: PlanEvent): void => {
+    this.openPlan = this.openPlan === event.detail.plan ? null : event.detail.plan;
+  };
+
+  private readonly onMove = (event: MoveEvent): void => this.move(event.detail.plan, event.detail.by);
+
+  private readonly closeRow = (): void => {
+    this.open = null;
+  };
+
+  private copy(id: string): void {
+    const { programme } = this.programmes.state;
+    const name = programme.plans.find((plan) => plan.id === id)?.name ?? '';
+    this.edit(copyPlan(programme, id), `${name} copied`);
+  }
+
+  private move(id: string, by: -1 | 1): void {
+    this.edit(movePlan(this.programmes.state.programme, id, by), 'plans put in another order');
+  }
+
+  private removePlan(plan: Plan): void {
+    this.openPlan = null;
+    if (this.open?.plan === plan.id) this.open = null;
+    this.edit(withoutPlan(this.programmes.state.programme, plan.id), `${plan.name} removed`);
+  }
+
+  /** After the open generation, from its own picks. */
+  private addGeneration(): void {
+    const { programme } = this.programmes.state;
+    const plan = programme.plans.find(({ id }) => id === this.open?.plan);
+    const at = plan?.generations.findIndex(({ id }) => id === this.open?.generation) ?? -1;
+    const before = plan?.generations[at];
+    if (!plan || !before) return;
+    const id = freshId(
+      'round',
+      plan.generations.map((generation) => generation.id),
+    );
+    const { rescue: _rescue, test: _test, look: _look, backup: _backup, after: _after, ...base } = before;
+    const picks = [{ picksOf: before.id }];
+    const next = {
+      ...base,
+      id,
+      name: 'Pick × pick',
+      seedParents: picks,
+      pollen: picks,
+      flowers: Math.max(100, before.flowers),
+      judge: programme.goal.crops,
+      repeat: 1,
+    };
+    this.put(plan, plan.generations.toSpliced(at + 1, 0, next), 'generation added');
+    this.open = { plan: plan.id, generation: id };
+  }
+
+  private removeGeneration(): void {
+    const { programme } = this.programmes.state;
+    const plan = programme.plans.find(({ id }) => id === this.open?.plan);
+    const gone = this.open?.generation;
+    if (!plan || plan.generations.length < 2) return;
+    this.open = null;
+    this.put(
+      plan,
+      plan.generations.filter(({ id }) => id !== gone),
+      'generation removed',
+    );
+  }
+
+  private put(plan: Plan, generations: Generation[], label: string): void {
+    const { programme } = this.programmes.state;
+    this.edit({ ...programme, plans: programme.plans.map((entry) => (entry === plan ? { ...plan, generations } : entry)) }, label);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-plan-lanes': PlanLanes;
+  }
+}

@@ -4,11 +4,11 @@ import type { Programme } from '../../src/model/programme.ts';
 import { resultsDocument, resultsJson } from '../../src/results/writers/json.ts';
 import { runsCsv } from '../../src/results/writers/runs-csv.ts';
 import { nodeRunner } from '../../src/workers/node.ts';
-import { HELP, readArguments, type Options } from './arguments.ts';
+import { HELP, readArguments, type Format, type Options } from './arguments.ts';
 import { fileOutput, standardOutput, type Output } from './output.ts';
 import { progressLine } from './progress.ts';
 import { readProgrammeFile } from './programme-file.ts';
-import { outlookOf, simulate } from './results.ts';
+import { outlookOf, simulate, type Results } from './results.ts';
 import { textReport } from './text-report.ts';
 
 const DONE = 0;
@@ -85,12 +85,16 @@ async function run(source: Programme, plans: readonly number[], { runs, word, me
   try {
     const results = await simulate(runner, programme, plans, format !== 'csv', progress.at);
     progress.end();
-    if (format === 'csv') return await output.write(runsCsv(results.frame, results.columns));
-    const outlook = await outlookOf(results, programme, source);
-    await output.write([format === 'json' ? resultsJson(resultsDocument(outlook, programme)) : textReport(outlook, programme)]);
+    await output.write(await written(results, programme, source, format));
   } finally {
     progress.end();
     for (const signal of signals) process.removeListener(signal, stop);
     runner.end();
   }
+}
+
+async function written(results: Results, programme: Programme, source: Programme, format: Format): Promise<Iterable<string>> {
+  if (format === 'csv') return runsCsv(results.frame, results.columns);
+  const outlook = await outlookOf(results, programme, source);
+  return [format === 'json' ? resultsJson(resultsDocument(outlook, programme)) : textReport(outlook, programme)];
 }

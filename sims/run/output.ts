@@ -30,7 +30,7 @@ export function standardOutput(stream: NodeJS.WriteStream = process.stdout): Out
   return {
     async write(pieces) {
       const left = new Promise<'left'>((resolve, reject) => {
-        stream.once('error', (error) => {
+        stream.once('error', (error: Error) => {
           if (codeOf(error) === 'EPIPE') resolve('left');
           else reject(error);
         });

@@ -15,8 +15,7 @@ export function canvas(svg: SVGSVGElement, width: number, height: number): Part 
 /** Finds or makes the group of that class directly inside a part. Groups keep the order in which they are first asked for. */
 export function group(parent: Part, name: string): Part {
   const found = parent.selectChild<SVGGElement>(`g.${name}`);
-  const node = found.node() ?? parent.append('g').attr('class', name).node();
-  return select<SVGSVGElement | SVGGElement, unknown>(node as SVGGElement);
+  return found.empty() ? parent.append('g').attr('class', name) : found;
 }
 
 /** Joins data to elements of one tag and class directly inside a part. */
@@ -29,12 +28,7 @@ export function marks<Tag extends keyof SVGElementTagNameMap, Datum>(
   return parent
     .selectChildren<SVGElementTagNameMap[Tag], Datum>(`${tag}.${name}`)
     .data(data)
-    .join((enter) => enter.append<SVGElementTagNameMap[Tag]>(tag).attr('class', name)) as Selection<
-    SVGElementTagNameMap[Tag],
-    Datum,
-    SVGSVGElement | SVGGElement,
-    unknown
-  >;
+    .join((enter) => enter.append<SVGElementTagNameMap[Tag]>(tag).attr('class', name));
 }
 
 /** Puts a mark somewhere by a CSS transform, which the page may ease. */

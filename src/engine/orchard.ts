@@ -89,6 +89,9 @@ export class Orchard {
   readonly stages: Int32Array;
   readonly hours: Float64Array;
   readonly money: Float64Array;
+  /** Places in use and flowers pollinated by hand, by year. */
+  readonly places: Float64Array;
+  readonly handFlowers: Float64Array;
   /** Sum of seen minus true value over proven trees, by measured trait. */
   readonly shortfall: Float64Array;
   /** Flowers left this spring on each founding tree, and on each individual as far as asked. */
@@ -112,6 +115,8 @@ export class Orchard {
     this.stages = new Int32Array(most * STAGE_COUNT);
     this.hours = new Float64Array(compiled.years);
     this.money = new Float64Array(compiled.years);
+    this.places = new Float64Array(compiled.years);
+    this.handFlowers = new Float64Array(compiled.years);
     this.shortfall = new Float64Array(compiled.measured.length);
     this.offerLeft = new Int32Array(compiled.trees.length);
   }
@@ -126,6 +131,8 @@ export class Orchard {
     this.stages.fill(0);
     this.hours.fill(0);
     this.money.fill(0);
+    this.places.fill(0);
+    this.handFlowers.fill(0);
     this.shortfall.fill(0);
     this.year = 0;
     this.done = false;

@@ -79,6 +79,9 @@ export function record(orchard: Orchard, columns: Columns, row: number): void {
     for (const name of MILESTONES) int(state[name]);
     for (let s = 0; s < GENERATION_COLUMNS.length - MILESTONES.length; s += 1) int(orchard.stages[g * STAGE_COUNT + s]!);
   }
+  [orchard.hours, orchard.places, orchard.handFlowers].forEach((series, s) => {
+    for (let y = 0; y < compiled.years; y += 1) columns.byYear[(s * compiled.years + y) * runs + row] = series[y]!;
+  });
   const most = (list: Float64Array) => list.reduce((a, b) => Math.max(a, b), 0);
   const sum = (list: Float64Array) => list.reduce((a, b) => a + b, 0);
   const written = {

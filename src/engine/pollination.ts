@@ -174,6 +174,7 @@ export class Pollination {
     const unset = set * spared < 1 ? (spared * (1 - set)) / (1 - set * spared) : 0;
     const stray = binomialInverse(luck.uniform(), flowers - fruits, facts.values[compiled.crosses[cross]!.strayAt]! * orchard.generation(g).cover * unset);
     orchard.tally.flowers += flowers;
+    orchard.handFlowers[year]! += flowers;
     orchard.count(g, COUNT.flowers, flowers);
     orchard.work('perFlower', flowers);
     this.countFruits(g, fruits + stray);

@@ -1,10 +1,12 @@
 import type { Programme } from '../model/programme.ts';
 import { rootOf, Stream } from '../random/stream.ts';
+import type { Diary } from '../results/diary.ts';
 import { Columns, type Shape } from '../results/columns.ts';
 import { CLASSES } from './cohorts.ts';
 import { compile } from './compile.ts';
 import { UNITS_PER_PLACE, type Compiled } from './compiled.ts';
 import { Facts } from './facts.ts';
+import { Diarist } from './diary.ts';
 import { germinate } from './germination.ts';
 import { judgeCrops } from './judge.ts';
 import { goOn, keepFinishers } from './keep.ts';
@@ -34,7 +36,7 @@ export class Simulator {
   private readonly facts: Facts;
   private readonly weather: Weather;
 
-  constructor(programme: Programme) {
+  constructor(private readonly programme: Programme) {
     const compiled = compile(programme);
     const root = rootOf(programme.shuffleWord);
     const stand = new Stand(compiled);
@@ -54,6 +56,7 @@ export class Simulator {
       rules: compiled.shown.length,
       facts: compiled.facts.length,
       measured: compiled.measured.length,
+      years: compiled.years,
     };
   }
 
@@ -94,13 +97,24 @@ export class Simulator {
     return provenBy;
   }
 
+  /** Tells future `run` of a plan (position) year by year: the same future that `runs` counts under that number. */
+  diary(plan: number, run: number): Diary {
+    this.facts.draw(DOMAIN.facts, run);
+    this.luck.future(DOMAIN.luck, run);
+    this.weather.draw(this.facts, this.luck);
+    this.orchard.reset(this.compiled.plans[plan]!);
+    const diarist = new Diarist(this.orchard, this.programme);
+    this.run(plan, () => diarist.note());
+    return diarist.finish(run);
+  }
+
   private record(plan: number, columns: Columns, row: number): void {
     this.run(plan);
     record(this.orchard, columns, row);
   }
 
   /** One future of one plan, on the facts and weather drawn before. Order within a year: winter, spring, season. */
-  private run(planAt: number): void {
+  private run(planAt: number, yearEnd: () => void = () => undefined): void {
     const { orchard, pollination, newcomers } = this;
     const plan = this.compiled.plans[planAt]!;
     orchard.reset(plan);
@@ -114,6 +128,7 @@ export class Simulator {
       goOn(orchard, pollination, false);
       grow(orchard);
       this.noteWork();
+      yearEnd();
       if (orchard.done) return;
     }
     orchard.year = this.compiled.years - 1;
@@ -123,6 +138,7 @@ export class Simulator {
     const { orchard, pollination, newcomers } = this;
     const units = orchard.batches.length > 0 ? germinate(orchard, orchard.unitsInUse()) : orchard.unitsInUse();
     orchard.tally.placeUnitYears += units;
+    orchard.places[orchard.year] = units / UNITS_PER_PLACE;
     orchard.tally.mostUnits = Math.max(orchard.tally.mostUnits, units);
     orchard.work('perPlaceYear', units / UNITS_PER_PLACE);
     newcomers.comeIntoBearing();

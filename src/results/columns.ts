@@ -30,30 +30,38 @@ export type Milestone = (typeof MILESTONES)[number];
 export const GENERATION_COLUMNS = [...MILESTONES, ...STAGES] as const;
 export type GenerationColumn = (typeof GENERATION_COLUMNS)[number];
 
+/** Amounts kept for each run and calendar year. Flowers are those pollinated by hand. */
+export const YEAR_COLUMNS = ['hours', 'places', 'flowers'] as const;
+export type YearColumn = (typeof YEAR_COLUMNS)[number];
+
 /** How many columns a plan has. */
 export interface Shape {
   readonly generations: number;
   readonly rules: number;
   readonly facts: number;
   readonly measured: number;
+  readonly years: number;
 }
 
 /**
  * Results of the runs `from` … `from + runs − 1` of one plan, column by column: quantiles and paired comparisons stay exact.
  * Order of ints: RUN_COLUMNS, the rule drawn for each shown trait, each yes/no fact, then GENERATION_COLUMNS of each
  * generation. Order of amounts: AMOUNT_COLUMNS, then seen minus true value summed over proven trees, by measured trait.
+ * Order of byYear: YEAR_COLUMNS, each by year; 0 in the years after a future has ended.
  */
 export class Columns {
   readonly ints: Int32Array;
   readonly amounts: Float64Array;
+  readonly byYear: Float32Array;
 
   constructor(
     readonly shape: Shape,
     readonly runs: number,
-    data?: { readonly ints: Int32Array; readonly amounts: Float64Array },
+    data?: { readonly ints: Int32Array; readonly amounts: Float64Array; readonly byYear: Float32Array },
   ) {
     this.ints = data?.ints ?? new Int32Array(runs * intColumns(shape));
     this.amounts = data?.amounts ?? new Float64Array(runs * (AMOUNT_COLUMNS.length + shape.measured));
+    this.byYear = data?.byYear ?? new Float32Array(runs * YEAR_COLUMNS.length * shape.years);
   }
 
   private int(column: number): Int32Array {
@@ -88,19 +96,30 @@ export class Columns {
     return this.amounts.subarray(column * this.runs, (column + 1) * this.runs);
   }
 
+  /** A calendar year's amounts, one a run. */
+  year(name: YearColumn, year: number): Float32Array {
+    const column = YEAR_COLUMNS.indexOf(name) * this.shape.years + year;
+    return this.byYear.subarray(column * this.runs, (column + 1) * this.runs);
+  }
+
   /** Copies the runs of a chunk to their place, run `at` onwards. */
   place(chunk: Columns, at: number): void {
-    for (let c = 0; c < this.ints.length / this.runs; c += 1) this.ints.set(chunk.ints.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
-    for (let c = 0; c < this.amounts.length / this.runs; c += 1)
-      this.amounts.set(chunk.amounts.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
+    for (const name of ['ints', 'amounts', 'byYear'] as const) {
+      const from = chunk[name];
+      const to = this[name];
+      for (let c = 0; c < to.length / this.runs; c += 1) to.set(from.subarray(c * chunk.runs, (c + 1) * chunk.runs), c * this.runs + at);
+    }
   }
 
   /** The first `runs` runs as columns of their own. */
   first(runs: number): Columns {
     if (runs === this.runs) return this;
     const part = new Columns(this.shape, runs);
-    for (let c = 0; c < part.ints.length / runs; c += 1) part.ints.set(this.ints.subarray(c * this.runs, c * this.runs + runs), c * runs);
-    for (let c = 0; c < part.amounts.length / runs; c += 1) part.amounts.set(this.amounts.subarray(c * this.runs, c * this.runs + runs), c * runs);
+    for (const name of ['ints', 'amounts', 'byYear'] as const) {
+      const from = this[name];
+      const to = part[name];
+      for (let c = 0; c < to.length / runs; c += 1) to.set(from.subarray(c * this.runs, c * this.runs + runs), c * runs);
+    }
     return part;
   }
 }

@@ -2,6 +2,7 @@ import { frameOf } from '../engine/frame.ts';
 import { ENGINE } from '../engine/simulate.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Columns } from '../results/columns.ts';
+import type { Diary } from '../results/diary.ts';
 import type { Frame } from '../results/frame.ts';
 import type { Comparison, PlanOutlook } from '../results/outlook.ts';
 import { compareAll, planOutlook, type FactSets } from '../statistics/outlook.ts';
@@ -70,6 +71,18 @@ export class RunsStore {
   subscribe(listener: (state: RunsState) => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
+  }
+
+  /** One future of a plan, told year by year; null while the plan’s results belong to an earlier state. */
+  async diary(plan: string, run: number): Promise<Diary | null> {
+    const at = this.frame?.plans.findIndex(({ id }) => id === plan) ?? -1;
+    if (at < 0 || this.current.stale.has(plan)) return null;
+    try {
+      return await this.runner.diary(at, run);
+    } catch (error) {
+      if (error instanceof GivenUp) return null;
+      throw error;
+    }
   }
 
   /** Runs what is needed for this document. */

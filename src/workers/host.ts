@@ -13,9 +13,12 @@ export function host(): (request: Request) => { reply: Reply; transfer: ArrayBuf
     try {
       if (!simulator) throw new Error('No programme has been loaded.');
       if (request.type === 'runs') {
-        const columns = simulator.runs(request.plans, request.from, request.runs).map(({ shape, runs, ints, amounts }) => ({ shape, runs, ints, amounts }));
-        return { reply: { type: 'runs', id, columns }, transfer: columns.flatMap(({ ints, amounts }) => [ints.buffer, amounts.buffer]) };
+        const columns = simulator
+          .runs(request.plans, request.from, request.runs)
+          .map(({ shape, runs, ints, amounts, byYear }) => ({ shape, runs, ints, amounts, byYear }));
+        return { reply: { type: 'runs', id, columns }, transfer: columns.flatMap(({ ints, amounts, byYear }) => [ints.buffer, amounts.buffer, byYear.buffer]) };
       }
+      if (request.type === 'diary') return { reply: { type: 'diary', id, diary: simulator.diary(request.plan, request.run) }, transfer: [] };
       const provenBy = simulator.factSets(request.plans, request.from, request.sets, request.futures);
       return { reply: { type: 'factSets', id, provenBy }, transfer: [provenBy.buffer] };
     } catch (error) {

@@ -1,4 +1,5 @@
 import type { Programme } from '../model/programme.ts';
+import type { Diary } from '../results/diary.ts';
 import type { Shape } from '../results/columns.ts';
 
 /** What a thread is asked. `load` has no answer; the others answer once, under the same number. */
@@ -12,13 +13,21 @@ export type Request =
       readonly from: number;
       readonly sets: number;
       readonly futures: number;
-    };
+    }
+  | { readonly type: 'diary'; readonly id: number; readonly plan: number; readonly run: number };
 
 export type Reply =
   | {
       readonly type: 'runs';
       readonly id: number;
-      readonly columns: readonly { readonly shape: Shape; readonly runs: number; readonly ints: Int32Array; readonly amounts: Float64Array }[];
+      readonly columns: readonly {
+        readonly shape: Shape;
+        readonly runs: number;
+        readonly ints: Int32Array;
+        readonly amounts: Float64Array;
+        readonly byYear: Float32Array;
+      }[];
     }
   | { readonly type: 'factSets'; readonly id: number; readonly provenBy: Int32Array }
+  | { readonly type: 'diary'; readonly id: number; readonly diary: Diary }
   | { readonly type: 'failed'; readonly id: number; readonly name: string; readonly message: string; readonly stack: string };

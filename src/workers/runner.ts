@@ -1,4 +1,5 @@
 import type { Programme } from '../model/programme.ts';
+import type { Diary } from '../results/diary.ts';
 import { Columns } from '../results/columns.ts';
 import { host } from './host.ts';
 import type { Reply, Request } from './protocol.ts';
@@ -18,6 +19,7 @@ export interface Runner {
   load(programme: Programme): void;
   runs(plans: readonly number[], from: number, runs: number): Promise<Columns[]>;
   factSets(plans: readonly number[], from: number, sets: number, futures: number): Promise<Int32Array>;
+  diary(plan: number, run: number): Promise<Diary>;
   end(): void;
 }
 
@@ -130,6 +132,11 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
       const reply = await ask((id) => ({ type: 'factSets', id, plans, from, sets, futures }));
       if (reply.type !== 'factSets') throw new Error('The thread answered another question.');
       return reply.provenBy;
+    },
+    async diary(plan, run) {
+      const reply = await ask((id) => ({ type: 'diary', id, plan, run }));
+      if (reply.type !== 'diary') throw new Error('The thread answered another question.');
+      return reply.diary;
     },
     end() {
       for (const slot of slots) slot.thread.end();

@@ -38,7 +38,7 @@ export function textOverlaps(page: Page, { within = 'body', slack = 1.5 }: Overl
       const boxes: Box[] = [];
       const visit = (node: Node): void => {
         if (node instanceof Text) {
-          const text = (node.textContent ?? '').trim();
+          const text = node.data.trim();
           const holder = node.parentElement;
           if (text === '' || !holder || !holder.checkVisibility({ opacityProperty: true, visibilityProperty: true })) return;
           const range = document.createRange();
@@ -86,7 +86,7 @@ export function smallTexts(page: Page, least = 16, within = 'body'): Promise<Sma
       const visit = (node: Node): void => {
         if (node instanceof Text) {
           const holder = node.parentElement;
-          const text = (node.textContent ?? '').trim();
+          const text = node.data.trim();
           if (
             text === '' ||
             !holder?.checkVisibility() ||

@@ -40,7 +40,9 @@ describe('the difference of two shares', () => {
   it('is the same the other way round, with its sign turned', () => {
     const [a, b] = [wilson(300, 1000), wilson(280, 900)];
     const [ab, ba] = [shareDifference(a, b), shareDifference(b, a)];
-    expect([ba.value, ba.low, ba.high]).toEqual([-ab.value, -ab.high, -ab.low].map((n) => expect.closeTo(n, 12)));
+    expect(ba.value).toBeCloseTo(-ab.value, 12);
+    expect(ba.low).toBeCloseTo(-ab.high, 12);
+    expect(ba.high).toBeCloseTo(-ab.low, 12);
   });
 });
 

@@ -32,8 +32,22 @@ describe('one record of comma-separated values', () => {
 
 describe('columns of text', () => {
   it('stand under each other, also with accents and short rows', () => {
-    expect(alignedTable([['', 'A', 'B'], ['Röte', '5', '1,200'], ['Ro\u0308te', '15']])).toBe(['       A      B', 'Röte   5  1,200', 'Ro\u0308te  15'].join('\n'));
-    expect(alignedTable([['a', 'b', 'c'], ['aa', 'bb', 'cc']], [0, 2])).toBe('a    b  c\naa  bb  cc');
+    expect(
+      alignedTable([
+        ['', 'A', 'B'],
+        ['Röte', '5', '1,200'],
+        ['Ro\u0308te', '15'],
+      ]),
+    ).toBe(['       A      B', 'Röte   5  1,200', 'Ro\u0308te  15'].join('\n'));
+    expect(
+      alignedTable(
+        [
+          ['a', 'b', 'c'],
+          ['aa', 'bb', 'cc'],
+        ],
+        [0, 2],
+      ),
+    ).toBe('a    b  c\naa  bb  cc');
     expect(alignedTable([])).toBe('');
   });
 });
@@ -66,7 +80,7 @@ const frame: Frame = {
 };
 
 function filled(generations: number): Columns {
-  const columns = new Columns({ generations, rules: 1, facts: 2, measured: 2 }, 2);
+  const columns = new Columns({ generations, rules: 1, facts: 2, measured: 2, years: 11 }, 2);
   columns.run('yearProven').set([4, -1]);
   columns.run('yearStood').set([0, -1]);
   columns.run('failure').set([-1, 1]);
@@ -74,6 +88,7 @@ function filled(generations: number): Columns {
   columns.rule(0).set([1, 0]);
   columns.fact(0).set([1, 0]);
   columns.amount('treeYears').set([1.25, 0]);
+  columns.year('hours', 3).set([12.1, 0]);
   columns.shortfall(1).set([-0.5, 0]);
   for (let g = 0; g < generations; g += 1) columns.generation(g, 'firstPick').set([g + 1, -1]);
   return columns;
@@ -110,6 +125,7 @@ describe('every future as one line', () => {
   it('keeps counts and amounts as they are, and leaves empty what a plan does not have', () => {
     expect([1, 2].map((row) => cell(row, 'seedlings'))).toEqual(['12', '0']);
     expect(cell(1, 'treeYears')).toBe('1.25');
+    expect([1, 2].map((row) => cell(row, 'hours 2033'))).toEqual(['12.1', '0']);
     expect(cell(1, 'shortfall: weight (g) (2)')).toBe('-0.5');
     expect([1, 3, 4].map((row) => cell(row, 'generation 2: firstPick'))).toEqual(['', '2032', '']);
     expect([1, 3].map((row) => cell(row, 'generation 2: flowers'))).toEqual(['', '0']);

@@ -12,7 +12,10 @@ describe('the command line of the runner', () => {
       kind: 'run',
       options: { file: 'a.json', plans: ['x', 'y'], runs: 50, word: 'blue', means: true, format: 'csv', out: 'b.csv', threads: null },
     });
-    expect(readArguments(['a.json'])).toEqual({ kind: 'run', options: { file: 'a.json', plans: [], runs: null, word: null, means: false, format: 'text', out: null, threads: null } });
+    expect(readArguments(['a.json'])).toEqual({
+      kind: 'run',
+      options: { file: 'a.json', plans: [], runs: null, word: null, means: false, format: 'text', out: null, threads: null },
+    });
     expect(readArguments(['--help'])).toEqual({ kind: 'help' });
   });
 
@@ -22,7 +25,8 @@ describe('the command line of the runner', () => {
     expect(refused('a.json', '--speed')).toBe("Unknown option '--speed'.");
     expect(refused('a.json', '--runs')).toMatch(/--runs.*missing\.$/);
     expect(refused('a.json', '--means=yes')).toMatch(/--means/);
-    for (const runs of ['0', '-5', '1.5', '1e3', '1000001', '', ' 7', 'many']) expect(refused('a.json', `--runs=${runs}`)).toMatch(/--runs must be a whole number from 1 to 1000000/);
+    for (const runs of ['0', '-5', '1.5', '1e3', '1000001', '', ' 7', 'many'])
+      expect(refused('a.json', `--runs=${runs}`)).toMatch(/--runs must be a whole number from 1 to 1000000/);
     expect(refused('a.json', '--threads', '0')).toMatch(/--threads/);
     expect(refused('a.json', '--format', 'xml')).toBe('--format must be one of text, json, csv, not “xml”.');
     expect(refused('a.json', '--word', '')).toMatch(/--word/);

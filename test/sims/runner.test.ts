@@ -34,26 +34,29 @@ function sim(argv: readonly string[], stopAfter?: number): Promise<Ended> {
 
 const readResults = (text: string) => resultsSchema.parse(JSON.parse(text));
 const RUNS = 150;
+const TWO = ['--plan', 'wide-rescue', '--plan', 'open-seed'];
 
-beforeAll(() => sim(['--help']));
+beforeAll(() => sim(['--help']), 60_000);
 
 describe('results of the runner', () => {
   let json: Ended;
+  let oneThread: Ended;
   let text: Ended;
   let csv: Ended;
   beforeAll(async () => {
-    [json, text, csv] = await Promise.all([
-      sim([RED_PEAR, '--runs', String(RUNS), '--format', 'json', '--threads', '2']),
+    [json, oneThread, text, csv] = await Promise.all([
+      sim([RED_PEAR, ...TWO, '--runs', String(RUNS), '--format', 'json', '--threads', '2']),
+      sim([RED_PEAR, ...TWO, '--runs', String(RUNS), '--format', 'json', '--threads', '1']),
       sim([RED_PEAR, '--runs', String(RUNS), '--plan', 'wide-rescue']),
       sim([RED_PEAR, '--runs', String(RUNS), '--format', 'csv']),
     ]);
-  });
+  }, 60_000);
 
-  it('as JSON have the form that is promised, with every plan and pair', () => {
+  it('as JSON have the form that is promised, with the plans asked for in the programme’s order', () => {
     expect(json).toMatchObject({ code: 0, err: '' });
     const results = readResults(json.out);
-    expect(results.plans.map(({ id }) => id)).toEqual(['open-seed', 'brother-sister', 'wide-own-roots', 'wide-rescue']);
-    expect(results.comparisons).toHaveLength(6);
+    expect(results.plans.map(({ id }) => id)).toEqual(['open-seed', 'wide-rescue']);
+    expect(results.comparisons.map(({ a, b }) => [a, b])).toEqual([['open-seed', 'wide-rescue']]);
     expect(results).toMatchObject({ word: 'red', runs: RUNS, guessesAsTheyStand: false, startYear: 2027, lastYear: 2057 });
     for (const plan of results.plans) {
       expect(plan.chanceByYear).toHaveLength(31);
@@ -99,16 +102,16 @@ describe('results of the runner', () => {
     const plan = readResults(json.out).plans.find(({ id }) => id === 'wide-rescue')!;
     expect(text.out).toContain('D  Wide cross, rescue graft: ');
     expect(text.out).toContain('a proven tree by 2057');
-    expect(text.out).toContain(`${String(Math.round(plan.chance.value * 100))} % (${String(Math.round(plan.chance.low * 100))}–${String(Math.round(plan.chance.high * 100))})`);
+    expect(text.out).toContain(
+      `${String(Math.round(plan.chance.value * 100))} % (${String(Math.round(plan.chance.low * 100))}–${String(Math.round(plan.chance.high * 100))})`,
+    );
     expect(text.out).toContain('planning aid, not a promise');
     expect(text.out).not.toContain('brother');
   });
 
-  it('are the same bytes on one thread and on two, with or without the other plans', async () => {
-    const [one, two] = await Promise.all(['1', '2'].map((threads) => sim([RED_PEAR, '--plan', 'wide-rescue', '--runs', String(RUNS), '--format', 'json', '--threads', threads])));
-    expect(one!.code).toBe(0);
-    expect(one!.out).toBe(two!.out);
-    expect(readResults(one!.out).plans[0]).toEqual(readResults(json.out).plans[3]);
+  it('are the same bytes on one thread and on two', () => {
+    expect(oneThread.out).toBe(json.out);
+    expect(oneThread.code).toBe(0);
   });
 
   it('follow the word, the number of futures and the middle of the guesses', async () => {
@@ -117,6 +120,7 @@ describe('results of the runner', () => {
     expect(csvParse(blue.out)).toHaveLength(60);
     expect(blue.out).not.toBe(red.out);
     expect(means.out).not.toBe(red.out);
+    // The first futures are the same, however many are run and whatever plans are beside.
     expect(csv.out.split('\r\n').slice(0, 61)).toEqual(red.out.split('\r\n').slice(0, 61));
   });
 });
@@ -133,7 +137,10 @@ describe('what the runner refuses', () => {
     const files = [
       [write('broken.json', '{"format": '), /not JSON/],
       [write('unknown.json', red.replace('"shuffleWord"', '"shuffledWord"')), /shuffledWord/],
-      [write('contrary.json', red.replace('"tree": "old-hedgerow"', '"tree": "felled"')), /plans › “Open-pollinated seed” › generations › “Gathered seed” › .*felled/],
+      [
+        write('contrary.json', red.replace('"tree": "old-hedgerow"', '"tree": "felled"')),
+        /plans › “Open-pollinated seed” › generations › “Gathered seed” › .*felled/,
+      ],
       ['none.json', /no file “none.json”/],
       ['.', /is a folder/],
     ] as const;

@@ -11,7 +11,19 @@ const spread = (p50: number, width = 0): Spread => ({ mean: p50, p10: p50 - widt
 function plan(share: number, runs = RUNS, more: Partial<SaidPlan> = {}): SaidPlan {
   const hits = Math.round(share * runs);
   const chanceByYear = Array.from({ length: 21 }, (_, y) => ({ year: 2030 + y, ...wilson(Math.round((hits * Math.max(0, y - 9)) / 11), runs) }));
-  return { name: 'Wide cross', runs, chance: wilson(hits, runs), chanceByYear, guesses: null, trulyGood: null, byRule: [], byFact: [], seedlings: spread(154, 20), busiestHours: spread(46, 10), ...more };
+  return {
+    name: 'Wide cross',
+    runs,
+    chance: wilson(hits, runs),
+    chanceByYear,
+    guesses: null,
+    trulyGood: null,
+    byRule: [],
+    byFact: [],
+    seedlings: spread(154, 20),
+    busiestHours: spread(46, 10),
+    ...more,
+  };
 }
 
 const plain = (words: string) => words.replaceAll('\u00a0', ' ');
@@ -22,7 +34,7 @@ function meant(chance: Interval): { low: number; high: number } {
   const often = howOften(chance);
   if (often.kind === 'hardly') return { low: 0, high: 0.025 };
   if (often.kind === 'nearly') return { low: 0.975, high: 1 };
-  if (often.kind === 'unknown') return { low: 0, high: 1 };
+  if (often.kind !== 'tenths') return { low: 0, high: 1 };
   const [from = NaN, to = from] = [...often.words.matchAll(/\d+/g)].map(([digits]) => Number(digits) / 10);
   if (often.words.startsWith('fewer')) return { low: 0, high: from };
   if (often.words.startsWith('more')) return { low: from, high: 1 };

@@ -89,6 +89,12 @@ export abstract class ChartElement extends LitElement {
     this.dispatchEvent(new CustomEvent('oo-lift', { detail: { plan }, bubbles: true, composed: true }) satisfies LiftEvent);
   }
 
+  /** Lifts the plan whose part of a picture the pointer is on. */
+  protected readonly liftUnder = (event: Event): void => {
+    const part = event.target instanceof Element ? event.target.closest<SVGElement | HTMLElement>('[data-plan]') : null;
+    this.lift(part?.dataset['plan'] ?? null);
+  };
+
   /** Title, words and the note of a stale picture. */
   protected head(title: string, intro: string): TemplateResult {
     return html`

@@ -1,4 +1,4 @@
-import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, type Columns } from '../columns.ts';
+import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, YEAR_COLUMNS, type Columns } from '../columns.ts';
 import type { Frame } from '../frame.ts';
 import { FAILURES } from '../outlook.ts';
 import { csvLine, type CsvCell } from './csv.ts';
@@ -61,6 +61,9 @@ function csvColumns(frame: Frame, generations: number): CsvColumn[] {
       })),
     ).flat(),
     ...AMOUNT_COLUMNS.map((head) => ({ head, of: (plan: Columns) => number(plan.amount(head)) })),
+    ...YEAR_COLUMNS.flatMap((name) =>
+      Array.from({ length: frame.years }, (_, y) => ({ head: `${name} ${String(frame.startYear + y)}`, of: (plan: Columns) => single(plan.year(name, y)) })),
+    ),
     ...frame.measured.map(({ name, unit }, t) => ({
       head: `shortfall: ${name}${unit === '' ? '' : ` (${unit})`}`,
       of: (plan: Columns) => number(plan.shortfall(t)),

@@ -1,5 +1,7 @@
+const letters = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
 /** Characters as a reader counts them, so that accents do not shift a column. */
-const width = (text: string): number => [...text.normalize('NFC')].length;
+const width = (text: string): number => Array.from(letters.segment(text)).length;
 
 /**
  * Writes rows as columns of text, two spaces between. Shorter rows are filled up.

@@ -159,7 +159,7 @@ describe('oo-estimate', () => {
     await settled();
     const button = (name: string): HTMLButtonElement => find(root, HTMLButtonElement, `button[aria-label="${name}"]`);
     expect(button('remove alternative 1').disabled).toBe(true);
-    everything(root).find((each): each is HTMLButtonElement => each instanceof HTMLButtonElement && each.textContent === 'another alternative')?.click();
+    everything(root).find((each): each is HTMLButtonElement => each instanceof HTMLButtonElement && each.textContent.trim() === 'another alternative')?.click();
     await settled();
     expect(values(root)).toEqual(['20', '4', '50', '3', '50', '3']);
     button('remove alternative 1').click();

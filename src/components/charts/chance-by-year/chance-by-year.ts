@@ -58,7 +58,7 @@ export class ChanceByYear extends ChartElement {
       ${this.head(this.title_(outlook), this.intro(outlook, layout))}
       <p class="visually-hidden" id="summary">${summary} ${layout.noteText}</p>
       <div class="picture">
-        <svg aria-hidden="true" @pointerover=${this.onLabel} @pointerout=${() => this.lift(null)}></svg>
+        <svg aria-hidden="true" @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg>
         ${this.slider(outlook, layout)} ${this.box(outlook, layout)} ${layout.note ? nothing : html`<p class="under-words">${layout.noteText}</p>`}
       </div>
       ${this.data(this.table(outlook))}
@@ -172,28 +172,23 @@ export class ChanceByYear extends ChartElement {
     drawChance(picture, layout, { reading, shares, lifted: this.lifted });
   }
 
-  private onKey(event: KeyboardEvent): void {
+  private readonly onKey = (event: KeyboardEvent): void => {
     const { layout } = this;
     if (!layout || event.altKey || event.ctrlKey || event.metaKey) return;
     const year = yearAfter(event, this.reading, layout.firstYear, layout.lastYear);
     if (year === undefined) return;
     event.preventDefault();
     this.chosen = year;
-  }
+  };
 
-  private onPointer(event: PointerEvent): void {
+  private readonly onPointer = (event: PointerEvent): void => {
     const { layout } = this;
     const plot = event.currentTarget;
     if (!layout || !(plot instanceof HTMLElement)) return;
     const x = layout.plot.left + event.clientX - plot.getBoundingClientRect().left;
     // The end of a year stands at year + ½.
     this.chosen = Math.min(layout.lastYear, Math.max(layout.firstYear, Math.round(layout.calendar.yearAt(x) - 0.5)));
-  }
-
-  private onLabel(event: PointerEvent): void {
-    const label = event.target instanceof Element ? event.target.closest<SVGElement>('[data-plan]') : null;
-    if (label) this.lift(label.dataset['plan'] ?? null);
-  }
+  };
 }
 
 declare global {

@@ -252,7 +252,7 @@ export class Lanes extends ChartElement {
   }
 
   /** Up and down go from row to row; with Alt they ask to move the plan. */
-  private onKey(event: KeyboardEvent): void {
+  private readonly onKey = (event: KeyboardEvent): void => {
     const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
     const at = event.target;
     if (by === 0 || !(at instanceof HTMLElement) || !at.matches('button.row, button.plan-name')) return;
@@ -264,7 +264,7 @@ export class Lanes extends ChartElement {
     }
     const rows = [...this.renderRoot.querySelectorAll<HTMLElement>(at.matches('.row') ? 'button.row' : 'button.plan-name')];
     rows[rows.indexOf(at) + by]?.focus();
-  }
+  };
 
   /** Escape leaves the settings and goes back to their row. */
   private onFormKey(event: KeyboardEvent, row: RowKey): void {

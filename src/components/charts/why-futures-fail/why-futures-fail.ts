@@ -26,7 +26,7 @@ export class WhyFuturesFail extends ChartElement {
     );
     return html`<section aria-label=${failText.name}>
       ${this.head(failText.title, failText.intro)}
-      <div class="picture" role="img" aria-label=${summary}><svg @pointerover=${this.onPlan} @pointerout=${() => this.lift(null)}></svg></div>
+      <div class="picture" role="img" aria-label=${summary}><svg @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg></div>
       ${this.data(this.table(outlook))}
     </section>`;
   }
@@ -59,11 +59,6 @@ export class WhyFuturesFail extends ChartElement {
     const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
     if (picture && this.outlook)
       drawFailures(picture, failLayout(this.outlook, { width: this.width, measure: this.measure, words: this.words }), { lifted: this.lifted });
-  }
-
-  private onPlan(event: PointerEvent): void {
-    const part = event.target instanceof Element ? event.target.closest<SVGElement>('[data-plan]') : null;
-    this.lift(part?.dataset['plan'] ?? null);
   }
 }
 

@@ -54,7 +54,7 @@ export class YearsAgainstTrees extends ChartElement {
     return html`<section aria-label=${cloudText.name}>
       ${this.head(cloudText.title, layout.dropped ? `${cloudText.intro} ${chanceText.starts(layout.calendar.firstYear)}` : cloudText.intro)}
       <div class="picture">
-        <div role="img" aria-label=${summary}><svg @pointerover=${this.onPlan} @pointerout=${() => this.lift(null)}></svg></div>
+        <div role="img" aria-label=${summary}><svg @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg></div>
         ${
           layout.labels.length > 0
             ? nothing
@@ -102,11 +102,6 @@ export class YearsAgainstTrees extends ChartElement {
     super.updated(changed);
     const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
     if (picture && this.layout) drawClouds(picture, this.layout, { lifted: this.lifted });
-  }
-
-  private onPlan(event: PointerEvent): void {
-    const part = event.target instanceof Element ? event.target.closest<SVGElement>('[data-plan]') : null;
-    this.lift(part?.dataset['plan'] ?? null);
   }
 }
 

@@ -32,7 +32,7 @@ export function drawRules(into: Part, { ticks, horizon }: Calendar, top: number,
   vertical('horizon', [horizon]);
 }
 
-export const AXIS_HEIGHT = 64;
+const AXIS_HEIGHT = 64;
 
 /** The calendar alone, to stand on top of the lanes. */
 export function drawAxis(svg: SVGSVGElement, calendar: Calendar, caption: string): void {

@@ -64,6 +64,7 @@ export const likely = {
   better: 'Clearly better.',
   worse: 'Clearly worse.',
   counting: 'counting…',
+  more: 'More pictures',
   rests: 'What these answers rest on',
   restsIntro:
     'Every number can be changed here; the pictures follow. A badge beside it says whether it is your own count, published, common practice, a guess, or invented for the example.',

@@ -33,6 +33,7 @@ export function visits(): (options?: VisitOptions) => Promise<Page> {
   });
   return async ({ width = 1440, height = 900, before = '', untilRest = true, ...options } = {}) => {
     const page = await browser.newPage({ viewport: { width, height }, reducedMotion: 'reduce', ...options });
+    page.setDefaultTimeout(55_000);
     open.push(page);
     listen(page, (line) => noise.push(line));
     if (before) await page.addInitScript(before);
@@ -67,8 +68,11 @@ export async function atRest(page: Page): Promise<void> {
 export const planLane = (page: Page, mark: string): Locator => page.locator(`oo-lanes .lane[data-mark="${mark}"]`);
 export const rowOf = (page: Page, mark: string, generation = 0): Locator => planLane(page, mark).locator('button.row').nth(generation);
 /** Percent at the end of a plan's lane. */
-export const percentOf = async (page: Page, mark: string): Promise<number> => parseInt((await planLane(page, mark).locator('.percent b').textContent()) ?? '', 10);
-export const planNames = (page: Page): Promise<string[]> => page.locator('oo-lanes .plan-name').evaluateAll((names) => names.map((name) => (name.lastElementChild?.textContent ?? '').replaceAll('\u00a0', ' ')));
+export const percentOf = async (page: Page, mark: string): Promise<number> => parseInt(plain(await planLane(page, mark).locator('.percent b').textContent()), 10);
+export const planNames = (page: Page): Promise<string[]> => page.locator('oo-lanes .plan-name').evaluateAll((names) => names.map((name) => (name.lastElementChild?.textContent ?? '').replace(/\s+/g, ' ')));
+
+/** Text on one line, with plain spaces. */
+export const plain = (text: string | readonly string[] | null): string => [text ?? ''].flat().join(' ').replace(/\s+/g, ' ').trim();
 
 /** The document as the breeder can have it: the text of a saved copy. */
 export async function savedCopy(page: Page): Promise<string> {

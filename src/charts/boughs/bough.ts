@@ -21,7 +21,7 @@ export interface Bough {
 }
 
 /** Seedlings are counted as nursery stock for two years from germination, which is as long as their ages are told in months. */
-export const NURSERY_YEARS = 2;
+const NURSERY_YEARS = 2;
 /** A bough thinner than this would not be seen, px from the middle line. */
 const THINNEST_HALF = 1.5;
 /** Shares below this are not drawn. */

@@ -2,7 +2,7 @@ import type { GenerationOutlook } from '../../results/outlook.ts';
 import { laneText } from '../../text/charts.ts';
 import type { Measure } from '../measure.ts';
 
-export type SpanKind = 'count' | 'kept' | 'reached';
+type SpanKind = 'count' | 'kept' | 'reached';
 export interface Span {
   readonly text: string;
   readonly kind: SpanKind;

@@ -4,7 +4,7 @@ import { calendar, type Calendar } from '../calendar.ts';
 import { bough, type Bough } from './bough.ts';
 import { chanceMark, type ChanceMark } from './chance-mark.ts';
 
-export interface KeyWord {
+interface KeyWord {
   readonly x: number;
   readonly y: number;
   readonly anchor: 'start' | 'middle' | 'end';

@@ -6,7 +6,7 @@ import { bough, type Bough } from './bough.ts';
 import { chainLines, chainSpans, type ChainLine, type Span } from './chain.ts';
 
 /** Heights inside a row, px. A bough of all futures is `full` thick. */
-export interface RowSizes {
+interface RowSizes {
   readonly full: number;
   /** Above the bough. */
   readonly above: number;
@@ -25,14 +25,14 @@ const SIZES: Readonly<Record<'wide' | 'compact' | 'phone', RowSizes>> = {
 };
 
 /** Left end of the row labels and of the first chain, px. */
-export const LABEL_LEFT = { phone: 0, middle: 36, wide: 36 } as const;
+const LABEL_LEFT = { phone: 0, middle: 36, wide: 36 } as const;
 const LINE_HEIGHT = 21;
 /** Extra space above an open row and above the row after its settings. */
 const OPEN_SPACE = 10;
 const RING = 7;
 const DOT = 9;
 
-export interface Mark {
+interface Mark {
   readonly x: number;
   readonly y: number;
   readonly r: number;

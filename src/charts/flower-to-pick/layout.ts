@@ -3,7 +3,7 @@ import { STAGES, type GenerationOutlook, type Outlook, type Spread } from '../..
 import { funnelText } from '../../text/charts-more.ts';
 import type { Measure } from '../measure.ts';
 
-export interface Step {
+interface Step {
   readonly stage: string;
   readonly label: string;
   readonly y: number;

@@ -5,7 +5,7 @@ import { leadChange, tellingYear } from '../chance-by-year/crossing.ts';
 import { halfOfAll, halfOfSuccesses, type MedianYear } from './median-year.ts';
 import { amountVerdict, chanceVerdict, overVerdict, placesVerdict, shareVerdict, yearVerdict, type Verdict } from './verdicts.ts';
 
-export interface Cell {
+interface Cell {
   readonly plan: string;
   readonly main: string;
   /** Its interval or the range of 8 in 10 futures, in small print; empty where there is none. */

@@ -6,7 +6,7 @@ import { shortName, type WordsByPlan } from '../marks.ts';
 import { clip, wrap, type Measure } from '../measure.ts';
 
 /** Ground of a failure: none of the trees was good (plain), trees died (hatch), time ran out (dots), nothing to raise (lines). */
-export type Ground = 'success' | 'plain' | 'hatch' | 'dots' | 'lines';
+type Ground = 'success' | 'plain' | 'hatch' | 'dots' | 'lines';
 
 const GROUNDS: Readonly<Record<Failure, Ground>> = {
   noneGoodEnough: 'plain',
@@ -20,7 +20,7 @@ const GROUNDS: Readonly<Record<Failure, Ground>> = {
 /** From the end of the way backwards: first what failed at the last step. */
 const ORDER: readonly Failure[] = ['noneGoodEnough', 'onlyTreeLost', 'seedlingsDied', 'stillWaiting', 'noFruit', 'noSeedling', 'noRoom'];
 
-export interface Segment {
+interface Segment {
   readonly plan: string;
   readonly mark: string;
   readonly reason: Failure | 'success';

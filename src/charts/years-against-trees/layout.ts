@@ -18,7 +18,7 @@ export interface Futures {
   readonly seedlings: Int32Array;
 }
 
-export interface Cloud {
+interface Cloud {
   readonly plan: string;
   readonly mark: string;
   readonly outlines: readonly Outline[];
@@ -30,7 +30,7 @@ export interface Cloud {
   readonly noTree: number;
 }
 
-export interface CloudLabel {
+interface CloudLabel {
   readonly plan: string;
   readonly x: number;
   readonly y: number;

@@ -53,6 +53,8 @@ export class OoChoices extends LitElement {
   @property() add = '';
   @property() help = '';
   @property() problem = '';
+  /** Worth knowing, but nothing wrong. */
+  @property() remark = '';
 
   private get chosen(): readonly unknown[] {
     const { value } = this;
@@ -86,11 +88,12 @@ export class OoChoices extends LitElement {
     </button>`;
     return html`<div class="row">
       <span class="name" id="name">${this.label}</span>
-      <div class="choices" role="group" aria-labelledby="name" aria-describedby="problem">
+      <div class="choices" role="group" aria-labelledby="name" aria-describedby=${this.remark ? 'remark problem' : 'problem'}>
         ${chosen.map((entry, place) => html`<div>${this.one(options, word?.key ?? keyOf(entry), place, canRemove)}${canAdd && place === chosen.length - 1 ? another : nothing}</div>`)}
         ${chosen.length === 0 ? html`<div>${first === undefined ? html`<span class="quiet">${fieldText.noEntries}</span>` : another}</div>` : nothing}
       </div>
       ${this.help ? html`<div class="below">${this.help}</div>` : nothing}
+      ${this.remark ? html`<p class=\"remark\" id=\"remark\">${this.remark}</p>` : nothing}
       <p class="problem" id="problem" aria-live="polite">${this.problem}</p>
     </div>`;
   }

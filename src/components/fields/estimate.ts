@@ -35,6 +35,8 @@ export class OoEstimate extends LitElement {
   @property({ attribute: false }) value: unknown = undefined;
   @property({ attribute: false }) path: Path = [];
   @property() problem = '';
+  /** Worth knowing, but nothing wrong. */
+  @property() remark = '';
   @property() label = '';
   @property() help = '';
   /** For a count of fruit set or of seeds that come up: how alike flowers of one spring are, 0–1. Undefined hides the lots. */
@@ -161,6 +163,7 @@ export class OoEstimate extends LitElement {
         onAlternative: (change) => this.reshape(withAlternative(this.estimate, change)),
       })}
       <div class="below">${this.below(form, help)}</div>
+      ${this.remark ? html`<p class=\"remark\" id=\"remark\">${this.remark}</p>` : nothing}
       <p class="problem" id="problem" aria-live="polite">${this.found}</p>
     </div>`;
   }

@@ -37,6 +37,8 @@ export class OoField extends LitElement {
   @property({ attribute: false }) entries: readonly Entry[] = [];
   /** In the words of the whole document’s check; shown beside what the field itself finds. */
   @property() problem = '';
+  /** Worth knowing, but nothing wrong. */
+  @property() remark = '';
   /** Instead of the words of the schema. */
   @property() label = '';
   @property() help = '';
@@ -106,7 +108,7 @@ export class OoField extends LitElement {
   /** Ids of what stands around the control; the problem's place is always there, so that it is read out when it fills. */
   private get described(): string {
     const { meta } = bare(this.schema);
-    return [unitOf(meta) ? 'unit' : '', this.helped ? 'help' : '', 'problem'].filter(Boolean).join(' ');
+    return [unitOf(meta) ? 'unit' : '', this.helped ? 'help' : '', this.remark ? 'remark' : '', 'problem'].filter(Boolean).join(' ');
   }
 
   private get helped(): string {
@@ -132,6 +134,7 @@ export class OoField extends LitElement {
       ${named}
       <div class="boxes">${this.control(kind)}</div>
       ${this.helped ? html`<div class="below"><p id="help">${this.helped}</p></div>` : nothing}
+      ${this.remark ? html`<p class=\"remark\" id=\"remark\">${this.remark}</p>` : nothing}
       <p class="problem" id="problem" aria-live="polite">${this.found}</p>
     </div>`;
   }

@@ -7,6 +7,7 @@ import type { Programme } from '../../model/programme.ts';
 import { fieldText } from '../../text/fields.ts';
 import { fieldKind } from './field-kind.ts';
 import { unitOf } from './number-reading.ts';
+import type { Said } from './form-problems.ts';
 import { pathKey, type FormItem, type ListEntry } from './form-items.ts';
 import './choices.ts';
 import './estimate.ts';
@@ -17,7 +18,7 @@ type Of<K extends FormItem['kind']> = Extract<FormItem, { kind: K }>;
 /** What a drawn item needs of its form. */
 export interface Pen {
   readonly programme: Programme | undefined;
-  readonly problemsAt: (path: Path, deep: boolean) => string;
+  readonly saidAt: (path: Path, deep: boolean) => Said;
   /** Sends an edit that changes what fields there are; the eye goes to `focus` then, or to what was put in. */
   readonly put: (path: Path, value: unknown, label: string, focus?: Path) => void;
   readonly spread: (path: Path) => void;
@@ -35,6 +36,7 @@ function springLuck(path: Path, programme: Programme | undefined): number | unde
 
 function field({ path, schema, value, label, help }: Of<'field'>, pen: Pen, compact = false, hideUnit = false): TemplateResult {
   const { meta } = bare(schema);
+  const { problem, remark } = pen.saidAt(path, true);
   const kind = fieldKind(schema);
   const slider = !compact && kind === 'number' && meta?.scale === 'months' && (meta.max ?? Infinity) <= SLIDER_MONTHS;
   const entries = meta?.refersTo ? entriesFor(pen.programme, meta.refersTo, path) : [];
@@ -46,7 +48,8 @@ function field({ path, schema, value, label, help }: Of<'field'>, pen: Pen, comp
     .label=${label}
     .help=${compact ? '' : help}
     .entries=${entries}
-    .problem=${pen.problemsAt(path, true)}
+    .problem=${problem}
+    .remark=${remark}
     .slider=${slider}
     .compact=${compact}
     .hideUnit=${hideUnit}
@@ -68,6 +71,7 @@ function addButton(words: string, path: Path, blank: Blank, pen: Pen): TemplateR
 
 function estimate({ path, schema, value, label, help, removable }: Of<'estimate'>, pen: Pen): TemplateResult {
   const key = path.at(-1);
+  const { problem, remark } = pen.saidAt(path, true);
   return html`<oo-estimate
       data-path=${pathKey(path)}
       .schema=${schema}
@@ -77,12 +81,14 @@ function estimate({ path, schema, value, label, help, removable }: Of<'estimate'
       .help=${help}
       .springLuck=${springLuck(path, pen.programme)}
       .clusters=${key === 'set' || key === 'straySet'}
-      .problem=${pen.problemsAt(path, true)}
+      .problem=${problem}
+    .remark=${remark}
     ></oo-estimate>
     ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
 }
 
 function choices({ path, schema, value, label, help, add }: Of<'choices'>, pen: Pen): TemplateResult {
+  const { problem, remark } = pen.saidAt(path, true);
   return html`<oo-choices
     data-path=${pathKey(path)}
     .schema=${schema}
@@ -92,7 +98,8 @@ function choices({ path, schema, value, label, help, add }: Of<'choices'>, pen: 
     .help=${help}
     .add=${add}
     .programme=${pen.programme}
-    .problem=${pen.problemsAt(path, true)}
+    .problem=${problem}
+    .remark=${remark}
   ></oo-choices>`;
 }
 
@@ -111,10 +118,16 @@ function spreadButton({ path, canSpread }: Of<'line'>, pen: Pen): TemplateResult
   return canSpread ? html`<button type="button" class="plain small" @click=${() => pen.spread(path)}>${fieldText.rangesEach}</button>` : nothing;
 }
 
-const said = (words: string, kind: 'help' | 'problem'): TemplateResult | typeof nothing => (words === '' ? nothing : html`<p class=${kind}>${words}</p>`);
+const said = (words: string, kind: 'help' | 'problem' | 'remark'): TemplateResult | typeof nothing => (words === '' ? nothing : html`<p class=${kind}>${words}</p>`);
+
+/** What the check of the whole document says of a group as such. */
+function saidOf(path: Path, pen: Pen): TemplateResult {
+  const { problem, remark } = pen.saidAt(path, false);
+  return html`${said(problem, 'problem')}${said(remark, 'remark')}`;
+}
 
 function group({ path, label, help, items, removable }: Of<'group'>, pen: Pen, above: string): TemplateResult {
-  const body = html`${said(help, 'help')}${said(pen.problemsAt(path, false), 'problem')}${drawItems(items, pen, label)}
+  const body = html`${said(help, 'help')}${saidOf(path, pen)}${drawItems(items, pen, label)}
   ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
   // Under a heading of the same words the group needs none of its own.
   if (label.toLowerCase() === above.toLowerCase()) return html`<div data-path=${pathKey(path)}>${body}</div>`;
@@ -143,7 +156,7 @@ function forms(item: Of<'forms'>, pen: Pen, above: string, after: TemplateResult
   const name = label || above;
   const [first] = items;
   const only = items.length === 1 && first?.kind === 'line' ? first : undefined;
-  const words = html`${said(help, 'help')}${said(pen.problemsAt(path, false), 'problem')}`;
+  const words = html`${said(help, 'help')}${saidOf(path, pen)}`;
   if (label === '') {
     return html`<div class="forms" data-path=${pathKey(path)}>
       <div class="line">
@@ -163,7 +176,7 @@ function forms(item: Of<'forms'>, pen: Pen, above: string, after: TemplateResult
 }
 
 function list({ path, label, help, entries, add, blank }: Of<'list'>, pen: Pen, above: string): TemplateResult {
-  const whole = html`${said(help, 'help')}${said(pen.problemsAt(path, false), 'problem')}${entries.map((each) => entry(each, path, pen))}
+  const whole = html`${said(help, 'help')}${saidOf(path, pen)}${entries.map((each) => entry(each, path, pen))}
     <div class="buttons">${blank ? addButton(add, [...path, entries.length], blank, pen) : nothing}</div>`;
   if (label.toLowerCase() === above.toLowerCase()) return html`<div data-path=${pathKey(path)}>${whole}</div>`;
   return html`<fieldset class="listed" data-path=${pathKey(path)}>
@@ -181,7 +194,7 @@ function entry({ path, label, items, removable }: ListEntry, list: Path, pen: Pe
     return html`<div class="entry line" role="group" aria-label=${label} data-path=${pathKey(path)}>${lineFields(first, pen)}${remove}</div>`;
   return html`<fieldset class="entry" data-path=${pathKey(path)}>
     <legend>${label}</legend>
-    ${said(pen.problemsAt(path, false), 'problem')}${drawItems(items, pen, label)} ${removable ? html`<div class="after">${remove}</div>` : nothing}
+    ${saidOf(path, pen)}${drawItems(items, pen, label)} ${removable ? html`<div class="after">${remove}</div>` : nothing}
   </fieldset>`;
 }
 
@@ -207,7 +220,7 @@ function drawItem(item: FormItem, pen: Pen, above: string): TemplateResult {
     case 'table':
       return html`<fieldset class="group" data-path=${pathKey(item.path)}>
         <legend>${item.label}</legend>
-        ${said(item.help, 'help')}${said(pen.problemsAt(item.path, false), 'problem')}${drawItems(item.items, pen, item.label)}
+        ${said(item.help, 'help')}${saidOf(item.path, pen)}${drawItems(item.items, pen, item.label)}
       </fieldset>`;
   }
 }

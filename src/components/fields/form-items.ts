@@ -20,7 +20,7 @@ interface Drawn extends Placed {
 }
 
 /** One form of several that a thing can be given in. */
-export interface FormOption {
+interface FormOption {
   readonly words: string;
   readonly blank: Blank;
 }

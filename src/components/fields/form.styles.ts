@@ -72,6 +72,10 @@ export const formStyles = css`
     font-weight: 600;
     font-size: var(--size-note);
   }
+  .remark {
+    font-weight: 600;
+    font-size: var(--size-note);
+  }
   .problem:empty {
     display: none;
   }

@@ -12,7 +12,7 @@ import { itemAt, itemsOf, pathKey, type FormContext, type FormItem } from './for
 import { splitColumns } from './form-columns.ts';
 import { formStyles } from './form.styles.ts';
 import { quietChoice } from './row.styles.ts';
-import { problemsAt, unplaced, type Problem } from './form-problems.ts';
+import { saidAt, unplaced, type Problem } from './form-problems.ts';
 
 /** A field of the form: by its keys from the form’s own value (“rescue.month”), or by a path from the top of the programme. */
 export type FormKey = string | { readonly key?: string; readonly at?: Path; readonly label?: string; readonly help?: string };
@@ -86,7 +86,7 @@ export class OoForm extends LitElement {
   private get pen(): Pen {
     return {
       programme: this.programme,
-      problemsAt: (path, deep) => problemsAt(this.problems, path, deep),
+      saidAt: (path, deep) => saidAt(this.problems, path, deep),
       put: (path, value, label, focus) => {
         this.focusNext = pathKey(focus ?? path);
         this.send(path, value, label);

@@ -37,6 +37,7 @@ export const row = css`
     flex-wrap: wrap;
   }
   .below,
+  .remark,
   .problem {
     grid-column: 1 / -1;
     font-size: var(--size-note);
@@ -47,6 +48,9 @@ export const row = css`
     align-items: center;
     gap: 0 12px;
     color: var(--ink2);
+  }
+  .remark {
+    font-weight: 600;
   }
   .problem {
     color: var(--warn);

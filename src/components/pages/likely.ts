@@ -15,6 +15,7 @@ import { programmeContext, runsContext } from '../contexts.ts';
 import { StoreController } from '../store-controller.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList, progress } from './parts.ts';
+import './more-pictures.ts';
 import './orchard-panel.ts';
 import { planWords } from './plan-lanes.ts';
 
@@ -87,6 +88,9 @@ export class Likely extends LitElement {
       </section>
       <section class="part">
         <oo-side-by-side .outlook=${outlook} .words=${words} .lifted=${this.lifted} .limits=${limits} ?stale=${stale}></oo-side-by-side>
+      </section>
+      <section class="part">
+        <oo-more-pictures .outlook=${outlook} .lifted=${this.lifted} ?stale=${stale}></oo-more-pictures>
       </section>`;
   }
 }

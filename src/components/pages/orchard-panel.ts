@@ -36,8 +36,15 @@ const styles = css`
     min-height: var(--target);
     cursor: pointer;
   }
-  summary::marker {
+  summary::before {
+    content: '▸';
+    width: 1em;
     color: var(--ink2);
+    font-family: var(--sans);
+    font-size: var(--size-least);
+  }
+  details[open] > summary::before {
+    content: '▾';
   }
   .section > summary {
     font-family: var(--serif);
@@ -159,11 +166,31 @@ export class OrchardPanel extends LitElement {
     </details>`;
   }
 
+  /** A few words behind the name, so that a list can be read without unfolding it. */
+  private hint(section: PanelSection, at: number): string {
+    const { programme } = this;
+    const kind = (id: string | undefined) => programme.kinds.find((entry) => entry.id === id)?.name ?? '';
+    switch (section) {
+      case 'trees':
+        return kind(programme.trees[at]?.kind);
+      case 'crosses': {
+        const cross = programme.crosses[at];
+        return cross ? `${kind(cross.seed)} × ${kind(cross.pollen)}, gives ${kind(cross.gives)}` : '';
+      }
+      case 'traits':
+        return programme.traits[at]?.type === 'measured' ? 'measured' : 'shown or not';
+      default:
+        return '';
+    }
+  }
+
   private entry(section: PanelSection, { id, name }: { readonly id: string; readonly name: string }, at: number): TemplateResult {
     const key = `${section}/${id}`;
     const open = this.opened.has(key);
     return html`<details class="entry" ?open=${open} @toggle=${this.toggled(key)}>
-      <summary>${name}${this.flagged([section, at]) ? html`<span class="flag">to mend</span>` : ''}</summary>
+      <summary>
+        ${name} <span class="quiet">${this.hint(section, at)}</span>${this.flagged([section, at]) ? html`<span class="flag">to mend</span>` : ''}
+      </summary>
       ${
         open
           ? html`<div>

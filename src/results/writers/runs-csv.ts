@@ -38,6 +38,11 @@ function csvColumns(frame: Frame, generations: number): CsvColumn[] {
     (column: Int32Array | Float64Array): Read =>
     (row) =>
       column[row] ?? null;
+  // Kept in single precision: more digits would be noise.
+  const single =
+    (column: Float32Array): Read =>
+    (row) =>
+      Number((column[row] ?? 0).toPrecision(7));
   const years =
     (column: Int32Array): Read =>
     (row) =>

@@ -1,4 +1,4 @@
-/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?extreme, ?theme=dark; for eyes and for gallery.test.ts. */
+/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?extreme, ?still, ?theme=dark; for eyes and for gallery.test.ts. */
 import { dressPage } from '../../../src/styles/page.ts';
 import '../../../src/components/charts/lanes/lanes.ts';
 import '../../../src/components/charts/chance-by-year/chance-by-year.ts';
@@ -20,6 +20,7 @@ const main = document.querySelector('main');
 
 const lanes = document.createElement('oo-lanes');
 lanes.compact = wanted.has('compact');
+lanes.still = wanted.has('still');
 lanes.innerHTML =
   '<form slot="settings" style="padding: 22px 28px; min-height: 200px"><label>Flowers each spring <input inputmode="decimal" value="400"></label> flowers</form>';
 lanes.addEventListener('oo-row', (event) => {

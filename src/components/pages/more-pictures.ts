@@ -1,0 +1,87 @@
+import { consume } from '@lit/context';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Futures } from '../../charts/years-against-trees/layout.ts';
+import type { Columns } from '../../results/columns.ts';
+import type { Outlook } from '../../results/outlook.ts';
+import type { ProgrammeStore } from '../../state/programme-store.ts';
+import type { RunsStore } from '../../state/runs-store.ts';
+import { shared } from '../../styles/shared.ts';
+import { likely } from '../../text/app.ts';
+import '../charts/flower-to-pick/flower-to-pick.ts';
+import '../charts/why-futures-fail/why-futures-fail.ts';
+import '../charts/years-against-trees/years-against-trees.ts';
+import { programmeContext, runsContext } from '../contexts.ts';
+import '../diary/diary.ts';
+import { StoreController } from '../store-controller.ts';
+import { pageStyles } from './page.styles.ts';
+import { planWords } from './plan-lanes.ts';
+
+/** Pictures that need a moment’s learning, folded away at first; nothing of them is worked out before they are opened. */
+@customElement('oo-more-pictures')
+export class MorePictures extends LitElement {
+  static override styles = [...shared, pageStyles];
+
+  @consume({ context: programmeContext, subscribe: true })
+  @state()
+  private programmes!: ProgrammeStore;
+
+  @consume({ context: runsContext, subscribe: true })
+  @state()
+  private runs!: RunsStore;
+
+  @property({ attribute: false }) outlook: Outlook | null = null;
+  @property({ type: Boolean }) stale = false;
+  @property({ attribute: false }) lifted: string | null = null;
+
+  @state() private open = false;
+  private shown: readonly Columns[] = [];
+  private futures: readonly Futures[] = [];
+
+  constructor() {
+    super();
+    new StoreController(this, () => this.runs);
+  }
+
+  protected override willUpdate(_changed: PropertyValues): void {
+    const { plans, columns } = this.runs.state;
+    if (!this.open || columns === this.shown) return;
+    this.shown = columns;
+    const { startYear } = this.programmes.state.runnable;
+    this.futures = columns.map((column, i) => ({
+      plan: plans[i]?.id ?? '',
+      yearProven: Int16Array.from(column.run('yearProven'), (year) => (year < 0 ? 0 : startYear + year)),
+      seedlings: column.run('seedlings'),
+    }));
+  }
+
+  protected override render(): TemplateResult {
+    return html`<details class="more" @toggle=${this.toggled}>
+      <summary>${likely.more}</summary>
+      ${this.open && this.outlook ? this.pictures(this.outlook) : nothing}
+    </details>`;
+  }
+
+  private readonly toggled = (event: Event): void => {
+    if (event.target instanceof HTMLDetailsElement) this.open = event.target.open;
+  };
+
+  private pictures(outlook: Outlook): TemplateResult {
+    const words = planWords(this.programmes.state.programme);
+    const { lifted, stale } = this;
+    return html`
+      <section class="part">
+        <oo-years-against-trees .outlook=${outlook} .words=${words} .lifted=${lifted} .futures=${this.futures} ?stale=${stale}></oo-years-against-trees>
+      </section>
+      <section class="part"><oo-why-futures-fail .outlook=${outlook} .words=${words} .lifted=${lifted} ?stale=${stale}></oo-why-futures-fail></section>
+      <section class="part"><oo-flower-to-pick .outlook=${outlook} .words=${words} .lifted=${lifted} ?stale=${stale}></oo-flower-to-pick></section>
+      <section class="part"><oo-diary .outlook=${outlook} .columns=${this.shown}></oo-diary></section>
+    `;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-more-pictures': MorePictures;
+  }
+}

@@ -182,7 +182,7 @@ function plantInRandomOrder(orchard: Orchard, waiting: Waiting[], usedBefore: nu
   const { compiled, luck, year } = orchard;
   let used = usedBefore;
   luck.key(stageKey(0, STAGE.planting, year));
-  const open = waiting.map((entry) => ({ entry, left: entry.n, refused: 0 }));
+  const open = waiting.map((entry) => ({ entry, left: entry.n }));
   let left = open.reduce((sum, { left: n }) => sum + n, 0);
   while (left > 0) {
     let pick = luck.uniform() * left;
@@ -193,22 +193,23 @@ function plantInRandomOrder(orchard: Orchard, waiting: Waiting[], usedBefore: nu
     if (used + extra <= compiled.placeUnits) {
       used += extra;
       plant(orchard, chosen.entry, 1);
-    } else chosen.refused += 1;
+    } else if (refuse(orchard, chosen.entry)) used -= chosen.entry.nursery;
   }
-  for (const { entry, refused } of open) if (refused > 0) refuse(orchard, entry, refused);
 }
 
-function refuse(orchard: Orchard, { cohort, class: k, individual }: Waiting, n: number): void {
+/** One seedling finds no place: it waits in the nursery, or has waited long enough, leaves and makes room there. Returns whether it left. */
+function refuse(orchard: Orchard, { cohort, class: k, individual }: Waiting): boolean {
   const { cohorts, compiled, stand, tally, year } = orchard;
   const kind = compiled.kinds[cohorts.kind[cohort]!]!;
-  if (year - cohorts.born[cohort]! - kind.plantOutAge < kind.waitYears) return;
+  if (year - cohorts.born[cohort]! - kind.plantOutAge < kind.waitYears) return false;
   if (individual >= 0) {
-    if (stand.status[individual] !== STATUS.young) return;
+    if (stand.status[individual] !== STATUS.young) return false;
     lose(orchard, individual);
   } else {
-    cohorts.counts[cohort * CLASSES + k]! -= n;
-    cohorts.left[cohort]! -= n;
+    cohorts.counts[cohort * CLASSES + k]! -= 1;
+    cohorts.left[cohort]! -= 1;
   }
-  tally.noRoom += n;
-  orchard.state(cohorts.generation[cohort]!).refused += n;
+  tally.noRoom += 1;
+  orchard.state(cohorts.generation[cohort]!).refused += 1;
+  return true;
 }

@@ -83,7 +83,8 @@ export class ProgrammeStore {
     this.current = {
       programme,
       problems: reading.ok ? reading.notes : reading.problems,
-      runnable: reading.ok ? reading.programme : this.current.runnable,
+      // The same object, not the parsed twin: whoever compares the two must see that nothing waits.
+      runnable: reading.ok ? programme : this.current.runnable,
       undo,
       redo,
     };

@@ -109,6 +109,7 @@ export class RunsStore {
   }
 
   private async run(programme: Programme, due: readonly number[], turn: number): Promise<void> {
+    let phase: RunsState['phase'] = 'futures';
     let busy = false;
     let waiting: (() => readonly Columns[]) | null = null;
     const sharpen = async (columns: () => readonly Columns[]) => {
@@ -119,14 +120,17 @@ export class RunsStore {
         const next: () => readonly Columns[] = waiting;
         waiting = null;
         await this.take(due, next(), null, turn);
-        if (turn === this.turn) this.publish('futures', null);
+        if (turn === this.turn) this.publish(phase, null);
         await breathe();
       }
       busy = false;
     };
     const result = await analyse(this.runner, programme, due, { runs: programme.runs }, ({ runs, columns }) => {
       if (turn !== this.turn) return;
-      if (runs === programme.runs) this.publish('guesses', null);
+      if (runs === programme.runs) {
+        phase = 'guesses';
+        this.publish(phase, null);
+      }
       void sharpen(columns);
     });
     waiting = null;

@@ -47,7 +47,14 @@ describe('first values of what is added', () => {
   });
 
   it('fits every form of every choice', () => {
-    const unions: Path[] = [['kinds', 0, 'firstFruit'], ['crosses', 0, 'weakness', 'course'], ['goal', 'conditions', 0], ['traits', 0, 'rules', 0, 'needs'], [...GENERATION, 'pollen'], [...GENERATION, 'seedParents', 0]];
+    const unions: Path[] = [
+      ['kinds', 0, 'firstFruit'],
+      ['crosses', 0, 'weakness', 'course'],
+      ['goal', 'conditions', 0],
+      ['traits', 0, 'rules', 0, 'needs'],
+      [...GENERATION, 'pollen'],
+      [...GENERATION, 'seedParents', 0],
+    ];
     for (const path of unions) {
       for (const member of membersOf(schemaAt(programmeSchema, path, programme)!)) {
         const blank = blankOf(member, programme, path);
@@ -56,7 +63,10 @@ describe('first values of what is added', () => {
     }
   });
 
-  it('gives a rescue that rescues', () => expect(withBlank([...GENERATION, 'rescue'])).toMatchObject({ plans: [{ generations: [{ rescue: { who: 'weak', month: 6, stock: 'field-pear', scions: 1 } }, {}] }] }));
+  it('gives a rescue that rescues', () =>
+    expect(withBlank([...GENERATION, 'rescue'])).toMatchObject({
+      plans: [{ generations: [{ rescue: { who: 'weak', month: 6, stock: 'field-pear', scions: 1 } }, {}] }],
+    }));
 
   it('gives each new entry an id of its own', () => {
     const once = programmeSchema.parse(withBlank(['trees', 3]));

@@ -95,7 +95,8 @@ describe('a count', () => {
     expect((a - 0.5) / (a + b - 1)).toBeCloseTo(18 / 240, 10);
   });
 
-  it('never looks surer for having been made in more lots than flowers', () => expect(countShape({ hits: 1, of: 2, lots: 9 }, 0.5)).toEqual({ a: 1.5, b: 1.5 }));
+  it('never looks surer for having been made in more lots than flowers', () =>
+    expect(countShape({ hits: 1, of: 2, lots: 9 }, 0.5)).toEqual({ a: 1.5, b: 1.5 }));
 
   it('of clusters is turned into flowers by 1 − (1 − p)^n, backwards', () => {
     fc.assert(
@@ -115,6 +116,14 @@ describe('an estimate in print', () => {
     [{ low: 0.4, likely: 0.55, high: 0.7 }, '40–55–70'],
     [{ hits: 18, of: 240, lots: 1 }, '18 of 240'],
     [{ hits: 18, of: 240, lots: 1, unit: { name: 'cluster', flowers: 5 } }, '18 of 240 clusters of 5'],
-    [{ oneOf: [{ value: 0.2, weight: 1 }, { value: 0.5, weight: 2 }] }, '20 or 50'],
+    [
+      {
+        oneOf: [
+          { value: 0.2, weight: 1 },
+          { value: 0.5, weight: 2 },
+        ],
+      },
+      '20 or 50',
+    ],
   ])('%j is %s', (estimate, text) => expect(printEstimate(estimate, 'share')).toBe(text));
 });

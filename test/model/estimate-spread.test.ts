@@ -13,7 +13,14 @@ describe('what an estimate says of its value', () => {
   it('has no curve for one number, for alternatives and for a range without width', () => {
     expect(spreadOf(0.5)).toBeUndefined();
     expect(spreadOf({ value: 0.5 })).toBeUndefined();
-    expect(spreadOf({ oneOf: [{ value: 1, weight: 1 }, { value: 2, weight: 1 }] })).toBeUndefined();
+    expect(
+      spreadOf({
+        oneOf: [
+          { value: 1, weight: 1 },
+          { value: 2, weight: 1 },
+        ],
+      }),
+    ).toBeUndefined();
     expect(spreadOf({ low: 0.5, likely: 0.5, high: 0.5 })).toBeUndefined();
   });
 
@@ -64,7 +71,17 @@ describe('what an estimate says of its value', () => {
   });
 
   it('weighs alternatives to one', () => {
-    expect(barsOf({ oneOf: [{ value: 0.2, weight: 5 }, { value: 0.5, weight: 3 }] })).toEqual([[0.2, 0.625], [0.5, 0.375]]);
+    expect(
+      barsOf({
+        oneOf: [
+          { value: 0.2, weight: 5 },
+          { value: 0.5, weight: 3 },
+        ],
+      }),
+    ).toEqual([
+      [0.2, 0.625],
+      [0.5, 0.375],
+    ]);
     expect(barsOf(0.4)).toEqual([[0.4, 1]]);
   });
 });

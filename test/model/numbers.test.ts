@@ -50,9 +50,29 @@ describe('numbers as people type them', () => {
 
   it.each(['', '   '])('calls %j empty', (text) => expect(value(text)).toBe('empty'));
 
-  it.each(['.', ',', '-', 'eight', '8 months', '1 2', '12 34', '1,23.4', '1,2,3', '1.2.3', '1,2345,678', '8%', '1e3', '0x10', 'Infinity', 'NaN', '½½', '5–10', '1..5', '--5', '1,234,5.6'])('refuses %j', (text) =>
-    expect(value(text)).toBe('not a number'),
-  );
+  it.each([
+    '.',
+    ',',
+    '-',
+    'eight',
+    '8 months',
+    '1 2',
+    '12 34',
+    '1,23.4',
+    '1,2,3',
+    '1.2.3',
+    '1,2345,678',
+    '8%',
+    '1e3',
+    '0x10',
+    'Infinity',
+    'NaN',
+    '½½',
+    '5–10',
+    '1..5',
+    '--5',
+    '1,234,5.6',
+  ])('refuses %j', (text) => expect(value(text)).toBe('not a number'));
 
   it('reads a share in percent, with or without the sign, and never as thousands', () => {
     expect(value('1.2', 'share')).toBe(0.012);
@@ -111,10 +131,15 @@ describe('numbers as they are printed', () => {
 
   it('reads back what a person would have typed: up to six digits with up to four decimals', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -999_999, max: 999_999 }), fc.integer({ min: 0, max: 4 }), fc.constantFrom<Scale>('number', 'share'), (digits, places, scale) => {
-        const number = digits / 10 ** places;
-        expect(readNumber(printNumber(number, scale), scale)).toEqual({ ok: true, value: number + 0 });
-      }),
+      fc.property(
+        fc.integer({ min: -999_999, max: 999_999 }),
+        fc.integer({ min: 0, max: 4 }),
+        fc.constantFrom<Scale>('number', 'share'),
+        (digits, places, scale) => {
+          const number = digits / 10 ** places;
+          expect(readNumber(printNumber(number, scale), scale)).toEqual({ ok: true, value: number + 0 });
+        },
+      ),
       { numRuns: 2000 },
     );
   });

@@ -38,7 +38,11 @@ describe('walking the document’s schema', () => {
       const schema = schemaAt(programmeSchema, path, programme);
       expect(schema?.safeParse(value).success, path.join('/')).toBe(true);
       if (typeof value !== 'object' || value === null) return 1;
-      return (Array.isArray(value) ? value.map((each: unknown, i) => visit(each, [...path, i])) : Object.entries(value).map(([key, each]) => visit(each, [...path, key]))).reduce((a, b) => a + b, 1);
+      return (
+        Array.isArray(value)
+          ? value.map((each: unknown, i) => visit(each, [...path, i]))
+          : Object.entries(value).map(([key, each]) => visit(each, [...path, key]))
+      ).reduce((a, b) => a + b, 1);
     };
     expect(visit(programme, [])).toBeGreaterThan(200);
   });

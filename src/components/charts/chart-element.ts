@@ -104,7 +104,7 @@ export abstract class ChartElement extends LitElement {
           : html`<h2 id="title"><slot name="title">${title}</slot></h2>
               <p class="intro"><slot name="intro">${intro}</slot></p>`
       }
-      ${this.stale ? html`<p class="stale-words" role="status">${common.stale}</p>` : nothing}
+      ${this.stale ? html`<p class="stale-words">${common.stale}</p>` : nothing}
     `;
   }
 

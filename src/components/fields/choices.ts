@@ -92,8 +92,7 @@ export class OoChoices extends LitElement {
         ${chosen.map((entry, place) => html`<div>${this.one(options, word?.key ?? keyOf(entry), place, canRemove)}${canAdd && place === chosen.length - 1 ? another : nothing}</div>`)}
         ${chosen.length === 0 ? html`<div>${first === undefined ? html`<span class="quiet">${fieldText.noEntries}</span>` : another}</div>` : nothing}
       </div>
-      ${this.help ? html`<div class="below">${this.help}</div>` : nothing}
-      ${this.remark ? html`<p class=\"remark\" id=\"remark\">${this.remark}</p>` : nothing}
+      ${this.help ? html`<div class="below">${this.help}</div>` : nothing} ${this.remark ? html`<p class="remark" id="remark">${this.remark}</p>` : nothing}
       <p class="problem" id="problem" aria-live="polite">${this.problem}</p>
     </div>`;
   }

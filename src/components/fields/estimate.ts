@@ -155,7 +155,7 @@ export class OoEstimate extends LitElement {
         unit: this.slots[0]?.rules.unit ?? '',
         words: countWords(key),
         bad: this.clash?.keys ?? (this.problem === '' ? [] : this.slots.map((slot) => slot.key)),
-        describedBy: help === '' ? 'said problem' : 'said help problem',
+        describedBy: ['said', help && 'help', this.remark && 'remark', 'problem'].filter(Boolean).join(' '),
         lots: this.springLuck !== undefined,
         clusters: this.clusters,
         onDone: this.onDone,
@@ -163,7 +163,7 @@ export class OoEstimate extends LitElement {
         onAlternative: (change) => this.reshape(withAlternative(this.estimate, change)),
       })}
       <div class="below">${this.below(form, help)}</div>
-      ${this.remark ? html`<p class=\"remark\" id=\"remark\">${this.remark}</p>` : nothing}
+      ${this.remark ? html`<p class="remark" id="remark">${this.remark}</p>` : nothing}
       <p class="problem" id="problem" aria-live="polite">${this.found}</p>
     </div>`;
   }

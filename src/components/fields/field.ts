@@ -134,7 +134,7 @@ export class OoField extends LitElement {
       ${named}
       <div class="boxes">${this.control(kind)}</div>
       ${this.helped ? html`<div class="below"><p id="help">${this.helped}</p></div>` : nothing}
-      ${this.remark ? html`<p class=\"remark\" id=\"remark\">${this.remark}</p>` : nothing}
+      ${this.remark ? html`<p class="remark" id="remark">${this.remark}</p>` : nothing}
       <p class="problem" id="problem" aria-live="polite">${this.found}</p>
     </div>`;
   }

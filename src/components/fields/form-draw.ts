@@ -82,7 +82,7 @@ function estimate({ path, schema, value, label, help, removable }: Of<'estimate'
       .springLuck=${springLuck(path, pen.programme)}
       .clusters=${key === 'set' || key === 'straySet'}
       .problem=${problem}
-    .remark=${remark}
+      .remark=${remark}
     ></oo-estimate>
     ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
 }
@@ -118,7 +118,8 @@ function spreadButton({ path, canSpread }: Of<'line'>, pen: Pen): TemplateResult
   return canSpread ? html`<button type="button" class="plain small" @click=${() => pen.spread(path)}>${fieldText.rangesEach}</button>` : nothing;
 }
 
-const said = (words: string, kind: 'help' | 'problem' | 'remark'): TemplateResult | typeof nothing => (words === '' ? nothing : html`<p class=${kind}>${words}</p>`);
+const said = (words: string, kind: 'help' | 'problem' | 'remark'): TemplateResult | typeof nothing =>
+  words === '' ? nothing : html`<p class=${kind}>${words}</p>`;
 
 /** What the check of the whole document says of a group as such. */
 function saidOf(path: Path, pen: Pen): TemplateResult {

@@ -46,6 +46,8 @@ export class OoForm extends LitElement {
   @state() private spread: ReadonlySet<string> = new Set();
   /** Where the eye goes after something was added or taken out, by path. */
   private focusNext = '';
+  /** Edits of one field in one go. */
+  private run: { readonly key: string; readonly before: unknown; readonly sent: unknown } | undefined = undefined;
 
   private get shape(): z.ZodType {
     return this.schema ?? schemaAt(programmeSchema, this.path, this.programme) ?? z.strictObject({});
@@ -74,13 +76,23 @@ export class OoForm extends LitElement {
 
   private readonly onChange = (event: CustomEvent<OoChange>): void => {
     event.stopPropagation();
-    this.send(event.detail.path, event.detail.value, event.detail.label);
+    const { path, value, label } = event.detail;
+    this.send(path, value, label, this.valueBefore(path, value));
   };
 
-  private send(path: Path, value: unknown, label: string): void {
+  private send(path: Path, value: unknown, label: string, before: unknown): void {
     const { programme } = this;
-    const named = programme ? describeEdit(path, valueAt(programme, path), value, programme, groupLabels) : label;
+    const named = programme ? describeEdit(path, before, value, programme, groupLabels) : label;
     emitChange(this, { path, value, label: named });
+  }
+
+  /** What stood at a path before the run of keystrokes that this edit belongs to: “400 → 650”, not “65 → 650”. */
+  private valueBefore(path: Path, value: unknown): unknown {
+    const key = pathKey(path);
+    const now = valueAt(this.programme, path);
+    const goesOn = this.run?.key === key && JSON.stringify(this.run.sent) === JSON.stringify(now);
+    this.run = { key, before: goesOn ? this.run?.before : now, sent: value };
+    return this.run.before;
   }
 
   private get pen(): Pen {
@@ -89,7 +101,8 @@ export class OoForm extends LitElement {
       saidAt: (path, deep) => saidAt(this.problems, path, deep),
       put: (path, value, label, focus) => {
         this.focusNext = pathKey(focus ?? path);
-        this.send(path, value, label);
+        this.run = undefined;
+        this.send(path, value, label, valueAt(this.programme, path));
       },
       spread: (path) => {
         this.spread = new Set([...this.spread, pathKey(path)]);

@@ -183,7 +183,7 @@ export class PlanLanes extends LitElement {
         <button ?disabled=${programme.plans.length === 1} aria-label=${likely.removeOf(plan.name)} @click=${() => this.removePlan(plan)}>
           ${likely.remove}
         </button>
-        <button class="strong" @click=${() => (this.openPlan = null)}>${likely.done}</button>
+        <button class="main" @click=${() => (this.openPlan = null)}>${likely.done}</button>
       </div>
     </div>`;
   }

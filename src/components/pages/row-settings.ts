@@ -134,7 +134,7 @@ export class RowSettings extends LitElement {
           <button @click=${() => this.tell('oo-add-generation')}>${likely.addGeneration}</button>
           ${rounds > 1 ? html`<button @click=${() => this.tell('oo-remove-generation')}>${likely.removeGeneration}</button>` : nothing}
           <button ?disabled=${!this.canCopy} @click=${() => this.tell('oo-copy-plan')}>${likely.copyPlan}</button>
-          <button class="strong" @click=${() => this.tell('oo-close-row')}>${likely.closeRow}</button>
+          <button class="main" @click=${() => this.tell('oo-close-row')}>${likely.closeRow}</button>
         </div>
       </div>
     `;

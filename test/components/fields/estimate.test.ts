@@ -12,9 +12,17 @@ const set = crossSchema.shape.set;
 const age = estimate(1, 60, { label: 'First fruit at', scale: 'years', unit: 'years' });
 const COUNT: Estimate = { hits: 18, of: 240, lots: 2, source: { kind: 'counted', note: '2025–26' } };
 const RANGE: Estimate = { low: 0.4, likely: 0.55, high: 0.7, source: { kind: 'published', note: 'quince seed, chilled for twelve weeks' } };
-const EITHER: Estimate = { oneOf: [{ value: 0.2, weight: 5 }, { value: 0.5, weight: 3 }] };
+const EITHER: Estimate = {
+  oneOf: [
+    { value: 0.2, weight: 5 },
+    { value: 0.5, weight: 3 },
+  ],
+};
 
-async function open(value: Estimate | undefined, more: Partial<OoEstimate> = {}): Promise<{ el: OoEstimate; seen: ReturnType<typeof edits>; root: ParentNode }> {
+async function open(
+  value: Estimate | undefined,
+  more: Partial<OoEstimate> = {},
+): Promise<{ el: OoEstimate; seen: ReturnType<typeof edits>; root: ParentNode }> {
   const el = Object.assign(new OoEstimate(), { schema: set, value, path: ['crosses', 0, 'set'], ...more });
   const place = await mount(html`${el}`);
   el.addEventListener('oo-change', (event) => {
@@ -24,7 +32,8 @@ async function open(value: Estimate | undefined, more: Partial<OoEstimate> = {})
   return { el, seen: edits(place), root: el.renderRoot };
 }
 
-const values = (root: ParentNode): string[] => everything(root).flatMap((each) => (each instanceof HTMLInputElement && each.matches('.number') ? [each.value] : []));
+const values = (root: ParentNode): string[] =>
+  everything(root).flatMap((each) => (each instanceof HTMLInputElement && each.matches('.number') ? [each.value] : []));
 const formChoice = (root: ParentNode): HTMLSelectElement => find(root, HTMLSelectElement, 'select[aria-label$="given as"]');
 const said = (root: ParentNode): string => find(root, HTMLElement, '#said').textContent.replaceAll('\u00a0', ' ').replaceAll('\u2060', '').trim();
 
@@ -155,11 +164,18 @@ describe('oo-estimate', () => {
   it('alternatives: values and weights, one more, one fewer, never fewer than two', async () => {
     const { root, seen } = await open(EITHER);
     typeInto(boxOf(root, 1), '4');
-    expect(seen.at(-1)?.value).toEqual({ oneOf: [{ value: 0.2, weight: 4 }, { value: 0.5, weight: 3 }] });
+    expect(seen.at(-1)?.value).toEqual({
+      oneOf: [
+        { value: 0.2, weight: 4 },
+        { value: 0.5, weight: 3 },
+      ],
+    });
     await settled();
     const button = (name: string): HTMLButtonElement => find(root, HTMLButtonElement, `button[aria-label="${name}"]`);
     expect(button('remove alternative 1').disabled).toBe(true);
-    everything(root).find((each): each is HTMLButtonElement => each instanceof HTMLButtonElement && each.textContent.trim() === 'another alternative')?.click();
+    everything(root)
+      .find((each): each is HTMLButtonElement => each instanceof HTMLButtonElement && each.textContent.trim() === 'another alternative')
+      ?.click();
     await settled();
     expect(values(root)).toEqual(['20', '4', '50', '3', '50', '3']);
     button('remove alternative 1').click();
@@ -241,10 +257,18 @@ describe('the source of a number', () => {
       const { root } = await open({ value: 0.08, source: { kind, note: 'a note that is long enough to stand outside' } });
       const { backgroundColor, borderTopStyle, fontStyle } = getComputedStyle(find(root, HTMLElement, '.badge'));
       looks.push(`${badge(root).textContent.trim()}: ${backgroundColor === 'rgba(0, 0, 0, 0)' ? borderTopStyle : 'filled'} ${fontStyle}`);
-      const about = (badge(root).getAttribute('aria-describedby') ?? '').split(' ').map((id) => find(badge(root).parentNode!, HTMLElement, `#${id}`).textContent);
+      const about = (badge(root).getAttribute('aria-describedby') ?? '')
+        .split(' ')
+        .map((id) => find(badge(root).parentNode!, HTMLElement, `#${id}`).textContent);
       expect(about).toEqual(['Where “Fruit set” comes from', 'a note that is long enough to stand outside']);
     }
-    expect(looks).toEqual(['your count: filled normal', 'published: solid normal', 'common practice: solid italic', 'guess: dashed normal', 'invented: dotted normal']);
+    expect(looks).toEqual([
+      'your count: filled normal',
+      'published: solid normal',
+      'common practice: solid italic',
+      'guess: dashed normal',
+      'invented: dotted normal',
+    ]);
   });
 
   it('holds a short note in the badge', async () => expect(badge((await open(COUNT)).root).textContent.trim()).toBe('your count, 2025–26'));
@@ -294,14 +318,20 @@ describe('the sketch', () => {
   });
 
   it('draws alternatives as bars as high as their weights', () => {
-    const bars = barLines({ oneOf: [{ value: 0.2, weight: 1 }, { value: 0.5, weight: 2 }, { value: 0.3, weight: 2 }] });
+    const bars = barLines({
+      oneOf: [
+        { value: 0.2, weight: 1 },
+        { value: 0.5, weight: 2 },
+        { value: 0.3, weight: 2 },
+      ],
+    });
     const base = 37;
     expect((base - bars[0]!.top) * 2).toBeCloseTo(base - bars[1]!.top, 10);
     expect(bars[0]!.x).toBeLessThan(bars[2]!.x);
     expect(bars[2]!.x).toBeLessThan(bars[1]!.x);
   });
 
-  it('does not draw a share for a schema without bounds', async () => {
+  it('draws nothing for a range without width', async () => {
     const { root } = await open({ low: 0.2, likely: 0.2, high: 0.2 }, { schema: share({ label: 'Flat' }) });
     expect(everything(root).some((each) => each.matches('svg'))).toBe(false);
   });

@@ -15,7 +15,12 @@ const graft = field(z.enum(['none', 'weak', 'every']), { label: 'Graft', words: 
 const goOn = field(z.enum(['a', 'b', 'c']), { label: 'Go on when', words: { a: 'the first pick is made', b: 'enough picks were made', c: 'all are judged' } });
 const stock = reference('stocks', { label: 'Onto' });
 const ownRoots = field(z.boolean(), { label: 'Stays on its own roots' });
-const ENTRIES = [{ id: 'pear', name: 'field pear' }, { id: 'quince', name: 'quince stock' }];
+/** Schemas by a name that reads well in a list of tests. */
+const NAMED = { flowers, cover, month };
+const ENTRIES = [
+  { id: 'pear', name: 'field pear' },
+  { id: 'quince', name: 'quince stock' },
+];
 
 async function field_(schema: z.ZodType, value: unknown, more: Partial<OoField> = {}): Promise<{ el: OoField; seen: ReturnType<typeof edits> }> {
   const el = Object.assign(new OoField(), { schema, value, path: ['x', 0, 'y'], ...more });
@@ -71,15 +76,15 @@ describe('oo-field', () => {
     ]);
   });
 
-  it.each([
-    [month, '8,5', 8.5, '8.5'],
-    [month, '8½', 8.5, '8.5'],
-    [cover, '12,5', 0.125, '12.5'],
-    [cover, '1,2 %', 0.012, '1.2'],
-    [flowers, '1 200', 1200, '1200'],
-    [flowers, '1,500', 1500, '1500'],
-  ])('takes a comma, a half, a percent sign and blanks (%#: %s)', async (schema, text, value, tidy) => {
-    const { el, seen } = await field_(schema, 0.5);
+  it.each<[keyof typeof NAMED, string, number, string]>([
+    ['month', '8,5', 8.5, '8.5'],
+    ['month', '8½', 8.5, '8.5'],
+    ['cover', '12,5', 0.125, '12.5'],
+    ['cover', '1,2 %', 0.012, '1.2'],
+    ['flowers', '1 200', 1200, '1200'],
+    ['flowers', '1,500', 1500, '1500'],
+  ])('takes a comma, a half, a percent sign and blanks (%s: %s)', async (schema, text, value, tidy) => {
+    const { el, seen } = await field_(NAMED[schema], 0.5);
     typeInto(boxOf(el.renderRoot), text);
     expect(seen.at(-1)?.value).toBe(value);
     expect(boxOf(el.renderRoot).value).toBe(text);
@@ -88,14 +93,14 @@ describe('oo-field', () => {
     expect(boxOf(el.renderRoot).value).toBe(tidy);
   });
 
-  it.each([
-    [flowers, '40x', '“40x” is not a number. The picture still shows your last good number, 400.'],
-    [flowers, '', 'A number is needed here. The picture still shows your last good number, 400.'],
-    [flowers, '4.5', 'Must be a whole number. The picture still shows your last good number, 400.'],
-    [flowers, '10.000', '“10.000” can be read as 10 or as 10000. Type the one you mean. The picture still shows your last good number, 400.'],
-    [flowers, '2000000', 'Must lie between 0 and 1,000,000 flowers. The picture still shows your last good number, 400.'],
+  it.each<[keyof typeof NAMED, string, string]>([
+    ['flowers', '40x', '“40x” is not a number. The picture still shows your last good number, 400.'],
+    ['flowers', '', 'A number is needed here. The picture still shows your last good number, 400.'],
+    ['flowers', '4.5', 'Must be a whole number. The picture still shows your last good number, 400.'],
+    ['flowers', '10.000', '“10.000” can be read as 10 or as 10000. Type the one you mean. The picture still shows your last good number, 400.'],
+    ['flowers', '2000000', 'Must lie between 0 and 1,000,000 flowers. The picture still shows your last good number, 400.'],
   ])('keeps %s %j as typed, says what is wrong and sends nothing', async (schema, text, words) => {
-    const { el, seen } = await field_(schema, 400);
+    const { el, seen } = await field_(NAMED[schema], 400);
     typeInto(boxOf(el.renderRoot), text);
     await settled();
     expect(boxOf(el.renderRoot).value).toBe(text);
@@ -209,7 +214,8 @@ describe('oo-field', () => {
   it('steps by a drag on its label', async () => {
     const { el, seen } = await field_(flowers, 400);
     const label = find(el.renderRoot, HTMLLabelElement, 'label.name');
-    const drag = (type: string, clientX: number, shiftKey = false): boolean => label.dispatchEvent(new PointerEvent(type, { clientX, shiftKey, bubbles: true, pointerId: 1 }));
+    const drag = (type: string, clientX: number, shiftKey = false): boolean =>
+      label.dispatchEvent(new PointerEvent(type, { clientX, shiftKey, bubbles: true, pointerId: 1 }));
     drag('pointerdown', 100);
     drag('pointermove', 104);
     drag('pointermove', 118);

@@ -12,11 +12,37 @@ import { boxOf, breaches, choose, Desk, edits, everything, find, mount, problemO
 
 const GENERATION: Path = ['plans', 0, 'generations', 0];
 const SECTIONS: readonly FormSection[] = [
-  { title: 'Pollinate', keys: ['seedParents', 'pollen', { key: 'flowers', help: 'Old Hedgerow can offer about 520.' }, { at: ['crosses', 0, 'set'], label: 'Fruit set of this cross' }] },
+  {
+    title: 'Pollinate',
+    keys: [
+      'seedParents',
+      'pollen',
+      { key: 'flowers', help: 'Old Hedgerow can offer about 520.' },
+      { at: ['crosses', 0, 'set'], label: 'Fruit set of this cross' },
+    ],
+  },
   { title: 'Rescue graft', keys: ['rescue'] },
   { title: 'Judge and keep', keys: ['judge', 'keep.conditions', 'goOn.when'], column: 2 },
 ];
-const EVERYTHING: Path[] = [[], GENERATION, ['plans', 0, 'generations', 1], ['crosses', 0], ['kinds', 0], ['kinds', 1], ['kinds', 2], ['trees', 0], ['trees', 1], ['pools', 0], ['stocks', 0], ['traits', 0], ['traits', 1], ['limits'], ['hours'], ['weather'], ['goal']];
+const EVERYTHING: Path[] = [
+  [],
+  GENERATION,
+  ['plans', 0, 'generations', 1],
+  ['crosses', 0],
+  ['kinds', 0],
+  ['kinds', 1],
+  ['kinds', 2],
+  ['trees', 0],
+  ['trees', 1],
+  ['pools', 0],
+  ['stocks', 0],
+  ['traits', 0],
+  ['traits', 1],
+  ['limits'],
+  ['hours'],
+  ['weather'],
+  ['goal'],
+];
 
 const desk = (path: Path, width?: number): Promise<Desk> => new Desk(path).open(width);
 const plain = (text: string | undefined): string | undefined => text?.replaceAll('\u00a0', ' ');
@@ -33,13 +59,23 @@ describe('oo-form', () => {
     expect(shown.size).toBe(fields.length);
     expect(shown.size).toBeGreaterThan(150);
     for (const each of fields) expect(each.value, each.path.join('/')).toEqual(valueAt(programme, each.path));
-    for (const path of [['title'], ['limits', 'places'], ['crosses', 0, 'set'], [...GENERATION, 'rescue', 'month'], ['trees', 1, 'values', 'sweet'], [...GENERATION, 'pollen']]) expect(shown.has(path.join('/')), path.join('/')).toBe(true);
+    for (const path of [
+      ['title'],
+      ['limits', 'places'],
+      ['crosses', 0, 'set'],
+      [...GENERATION, 'rescue', 'month'],
+      ['trees', 1, 'values', 'sweet'],
+      [...GENERATION, 'pollen'],
+    ])
+      expect(shown.has(path.join('/')), path.join('/')).toBe(true);
     for (const hidden of ['format', 'version', 'example', 'trees/0/id', 'plans/0/mark']) expect(shown.has(hidden), hidden).toBe(false);
   });
 
   it('names every control', async () => {
     const { form } = await desk([]);
-    const controls = everything(form.renderRoot).filter((each) => each instanceof HTMLInputElement || each instanceof HTMLSelectElement || each instanceof HTMLTextAreaElement);
+    const controls = everything(form.renderRoot).filter(
+      (each) => each instanceof HTMLInputElement || each instanceof HTMLSelectElement || each instanceof HTMLTextAreaElement,
+    );
     expect(controls.length).toBeGreaterThan(200);
     for (const control of controls) {
       const root = control.getRootNode() as ShadowRoot;
@@ -71,7 +107,9 @@ describe('oo-form', () => {
     const { form, edits: seen, programme } = await desk(GENERATION);
     const box = boxOf(find(form.renderRoot, OoField, `[data-path="${[...GENERATION, 'flowers'].join('/')}"]`).renderRoot);
     typeInto(box, '600');
-    expect(seen.map((each) => ({ ...each, label: plain(each.label) }))).toEqual([{ path: [...GENERATION, 'flowers'], value: 600, label: 'flowers each spring 400 → 600' }]);
+    expect(seen.map((each) => ({ ...each, label: plain(each.label) }))).toEqual([
+      { path: [...GENERATION, 'flowers'], value: 600, label: 'flowers each spring 400 → 600' },
+    ]);
     expect(programme.plans[0]?.generations[0]?.flowers).toBe(400);
   });
 
@@ -119,7 +157,9 @@ describe('oo-form', () => {
     await settled();
     expect(it_.programme.plans[0]?.generations[1]?.rescue).toEqual({ who: 'weak', month: 6, stock: 'field-pear', scions: 1, keepOwnRoots: false });
     expect(it_.edits.at(-1)?.label).toBe('rescue graft added');
-    expect(it_.at(path).contains(document.activeElement) || it_.form.shadowRoot?.activeElement?.closest('[data-path]')?.getAttribute('data-path')).toBe([...path, 'who'].join('/'));
+    expect(it_.at(path).contains(document.activeElement) || it_.form.shadowRoot?.activeElement?.closest('[data-path]')?.getAttribute('data-path')).toBe(
+      [...path, 'who'].join('/'),
+    );
     it_.button('remove rescue graft').click();
     await settled();
     expect(it_.programme.plans[0]?.generations[1]?.rescue).toBeUndefined();
@@ -236,6 +276,36 @@ describe('oo-form', () => {
     expect(problemOf(it_.form.renderRoot)).not.toContain('Somebody');
   });
 
+  it('says what is only worth knowing without marking it as wrong', async () => {
+    const it_ = await desk(GENERATION);
+    it_.form.problems = [
+      { path: [...GENERATION, 'flowers'], message: 'more than the tree offers', fix: 'The rest is not pollinated.', stops: false },
+      { path: [...GENERATION, 'springs'], message: 'never ends', fix: 'Give fewer.', stops: true },
+    ];
+    await settled();
+    const remark = find(it_.at([...GENERATION, 'flowers']), HTMLElement, '.remark');
+    expect(remark.textContent).toBe('more than the tree offers. The rest is not pollinated.');
+    expect(boxOf(it_.at([...GENERATION, 'flowers'])).getAttribute('aria-invalid')).toBe('false');
+    expect(boxOf(it_.at([...GENERATION, 'flowers'])).getAttribute('aria-describedby')).toContain('remark');
+    expect(problemOf(it_.form)).toBe('never ends. Give fewer.');
+    expect(boxOf(it_.at([...GENERATION, 'springs'])).getAttribute('aria-invalid')).toBe('true');
+    expect(await breaches(it_.form)).toEqual([]);
+  });
+
+  it('names a run of keystrokes from where it began, and begins anew after an edit from elsewhere', async () => {
+    const it_ = await desk(GENERATION);
+    const box = (): HTMLInputElement => boxOf(it_.at([...GENERATION, 'flowers']));
+    for (const text of ['6', '65', '650']) {
+      typeInto(box(), text);
+      await settled();
+    }
+    expect(it_.edits.map((each) => each.label)).toEqual(['flowers each spring 400 → 6', 'flowers each spring 400 → 65', 'flowers each spring 400 → 650']);
+    it_.put([...GENERATION, 'flowers'], 300);
+    await settled();
+    typeInto(box(), '301');
+    expect(it_.edits.at(-1)?.label).toBe('flowers each spring 300 → 301');
+  });
+
   it('keeps what is being typed when another field changes the document, and when an edit is refused', async () => {
     const it_ = await desk(['crosses', 0]);
     const germination = it_.at(['crosses', 0, 'germination']);
@@ -281,7 +351,12 @@ describe('oo-choices', () => {
     const it_ = await desk(['plans', 0, 'generations', 1]);
     const parents: Path = ['plans', 0, 'generations', 1, 'seedParents'];
     const root = (): HTMLElement => it_.at(parents);
-    expect([...find(root(), HTMLSelectElement, 'select').options].map((option) => option.textContent)).toEqual(['Old Hedgerow', 'Saffron Bell', 'Mill Quince', 'picks of Wide cross, grafted']);
+    expect([...find(root(), HTMLSelectElement, 'select').options].map((option) => option.textContent)).toEqual([
+      'Old Hedgerow',
+      'Saffron Bell',
+      'Mill Quince',
+      'picks of Wide cross, grafted',
+    ]);
     expect(find(root(), HTMLSelectElement, 'select').value).toBe('picksOf g1');
     find(root(), HTMLButtonElement, 'button[aria-label="Seed parent: another"]').click();
     await settled();
@@ -297,7 +372,13 @@ describe('oo-choices', () => {
   it('takes a word in place of the list, and a list in place of the word', async () => {
     const it_ = await desk(GENERATION);
     const select = (): HTMLSelectElement => find(it_.at([...GENERATION, 'pollen']), HTMLSelectElement, 'select');
-    expect([...select().options].map((option) => option.textContent)).toEqual(['whatever is in the air', 'its own', 'Old Hedgerow', 'Saffron Bell', 'Mill Quince']);
+    expect([...select().options].map((option) => option.textContent)).toEqual([
+      'whatever is in the air',
+      'its own',
+      'Old Hedgerow',
+      'Saffron Bell',
+      'Mill Quince',
+    ]);
     choose(select(), '= open');
     await settled();
     expect(it_.programme.plans[0]?.generations[0]?.pollen).toBe('open');
@@ -319,7 +400,13 @@ describe('oo-choices', () => {
   });
 
   it('keeps in sight what is no longer there', async () => {
-    const el = Object.assign(new OoChoices(), { schema: schemaAt(programmeSchema, ['trees', 0, 'gardens'], samplePear()), value: ['lost'], path: ['trees', 0, 'gardens'], programme: samplePear(), label: 'Stands in' });
+    const el = Object.assign(new OoChoices(), {
+      schema: schemaAt(programmeSchema, ['trees', 0, 'gardens'], samplePear()),
+      value: ['lost'],
+      path: ['trees', 0, 'gardens'],
+      programme: samplePear(),
+      label: 'Stands in',
+    });
     await mount(html`${el}`);
     expect(find(el.renderRoot, HTMLSelectElement, 'select').selectedOptions[0]?.textContent).toBe('“lost”, no longer there');
   });

@@ -45,7 +45,13 @@ export function find<T extends Element>(root: ParentNode, type: abstract new () 
 }
 
 export const boxOf = (root: ParentNode, place = 0): HTMLInputElement => find(root, HTMLInputElement, 'input.number', place);
-export const problemOf = (root: ParentNode): string => everything(root).filter((element) => element.matches('.problem')).map((element) => element.textContent.trim()).filter(Boolean).join(' | ').replaceAll('\u00a0', ' ');
+export const problemOf = (root: ParentNode): string =>
+  everything(root)
+    .filter((element) => element.matches('.problem'))
+    .map((element) => element.textContent.trim())
+    .filter(Boolean)
+    .join(' | ')
+    .replaceAll('\u00a0', ' ');
 
 /** Collects the edits that leave a node. */
 export function edits(place: EventTarget): OoChange[] {
@@ -101,7 +107,9 @@ export class Desk {
     const read = programmeSchema.safeParse(setAt(this.programme, path, value));
     if (read.success) this.programme = read.data;
     this.form.programme = this.programme;
-    this.form.problems = read.success ? [] : read.error.issues.map((issue) => ({ path: issue.path.filter((key) => typeof key !== 'symbol'), message: issue.message }));
+    this.form.problems = read.success
+      ? []
+      : read.error.issues.map((issue) => ({ path: issue.path.filter((key) => typeof key !== 'symbol'), message: issue.message }));
   }
 
   /** What is drawn for a path. */
@@ -111,12 +119,17 @@ export class Desk {
 
   /** A button by what a screen reader calls it. */
   button(name: string): HTMLButtonElement {
-    const button = everything(this.form.renderRoot).find((element) => element instanceof HTMLButtonElement && (element.ariaLabel ?? element.textContent.trim()) === name);
+    const button = everything(this.form.renderRoot).find(
+      (element) => element instanceof HTMLButtonElement && (element.ariaLabel ?? element.textContent.trim()) === name,
+    );
     if (!(button instanceof HTMLButtonElement)) throw new Error(`No button “${name}”.`);
     return button;
   }
 
   get words(): string {
-    return everything(this.form.renderRoot).filter((element) => element.childElementCount === 0).map((element) => element.textContent.trim()).join(' ');
+    return everything(this.form.renderRoot)
+      .filter((element) => element.childElementCount === 0)
+      .map((element) => element.textContent.trim())
+      .join(' ');
   }
 }

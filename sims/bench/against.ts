@@ -1,0 +1,95 @@
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { z } from 'zod';
+import type { Work } from './kernel.ts';
+import { compareSpeeds, type Comparison } from './ratio.ts';
+import { timed } from './speed.ts';
+
+const KERNEL = 'sims/bench/kernel.ts';
+const PAIRS = 30;
+const WARM_UP = 200;
+
+export interface Against extends Comparison {
+  readonly ref: string;
+  readonly commit: string;
+}
+
+/**
+ * Times this state of the project against an earlier commit in one process, taking turns, so that what else the machine does falls on both.
+ * @param top the project's folder
+ * @param text programme, as its file says
+ * @param futures in all, for each side
+ * @throws Error with a sentence when there is no such commit, or it cannot be built
+ */
+export async function against(top: string, ref: string, text: string, plans: number, futures: number): Promise<Against> {
+  const commit = commitOf(top, ref);
+  const folder = mkdtempSync(join(tmpdir(), 'orchard-odds-bench-'));
+  const tree = join(folder, 'then');
+  const clear = () => {
+    git(top, 'worktree', 'remove', '--force', tree);
+    rmSync(folder, { recursive: true, force: true });
+  };
+  process.once('exit', clear);
+  try {
+    git(top, 'worktree', 'add', '--detach', '--quiet', tree, commit);
+    symlinkSync(join(top, 'node_modules'), join(folder, 'node_modules'));
+    cpSync(join(top, KERNEL), join(tree, KERNEL));
+    const then = await workOf(tree, join(folder, 'built-then'), text);
+    const now = await workOf(top, join(folder, 'built-now'), text);
+    return { ref, commit, ...takeTurns(now, then, plans, futures) };
+  } finally {
+    process.removeListener('exit', clear);
+    clear();
+  }
+}
+
+function takeTurns(now: Work, then: Work, plans: number, futures: number): Comparison {
+  for (const work of [now, then, now, then]) work(0, WARM_UP);
+  const length = Math.max(1, Math.ceil(futures / PAIRS));
+  const pairs = Array.from({ length: PAIRS }, (_, pair) => {
+    const stretch = (work: Work) => timed(work, plans, pair * length, length);
+    // Who goes first changes, so that neither always finds the other's memory to clear.
+    if (pair % 2 === 0) {
+      const first = stretch(now);
+      return { now: first, then: stretch(then) };
+    }
+    const first = stretch(then);
+    return { now: stretch(now), then: first };
+  });
+  return compareSpeeds(pairs);
+}
+
+const kernelSchema = z.object({ prepare: z.custom<(text: string) => Work>((value) => typeof value === 'function') });
+
+/** Builds the engine of a state of the project, the same way for each. */
+async function workOf(tree: string, folder: string, text: string): Promise<Work> {
+  const { build } = await import('vite');
+  await build({
+    root: join(tree, 'src'),
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      ssr: join(tree, KERNEL),
+      outDir: folder,
+      emptyOutDir: true,
+      copyPublicDir: false,
+      target: 'es2022',
+      rolldownOptions: { output: { entryFileNames: 'kernel.mjs' } },
+    },
+  });
+  const module: unknown = await import(pathToFileURL(join(folder, 'kernel.mjs')).href);
+  return kernelSchema.parse(module).prepare(text);
+}
+
+function commitOf(top: string, ref: string): string {
+  try {
+    return git(top, 'rev-parse', '--verify', '--quiet', '--end-of-options', `${ref}^{commit}`).trim();
+  } catch {
+    throw new Error(`Git knows no commit “${ref}” here.`);
+  }
+}
+
+const git = (top: string, ...argv: string[]) => execFileSync('git', argv, { cwd: top, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });

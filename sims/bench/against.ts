@@ -12,20 +12,22 @@ const KERNEL = 'sims/bench/kernel.ts';
 const PAIRS = 30;
 const WARM_UP = 200;
 
-export interface Against extends Comparison {
+interface Earlier {
   readonly ref: string;
   readonly commit: string;
 }
 
+export interface Against extends Comparison, Earlier {}
+
 /**
  * Times this state of the project against an earlier commit in one process, taking turns, so that what else the machine does falls on both.
  * @param top the project's folder
+ * @param earlier the commit, as the caller named it and in full
  * @param text programme, as its file says
  * @param futures in all, for each side
- * @throws Error with a sentence when there is no such commit, or it cannot be built
+ * @throws Error when the commit cannot be built, or cannot read the programme
  */
-export async function against(top: string, ref: string, text: string, plans: number, futures: number): Promise<Against> {
-  const commit = commitOf(top, ref);
+export async function against(top: string, { ref, commit }: Earlier, text: string, plans: number, futures: number): Promise<Against> {
   const folder = mkdtempSync(join(tmpdir(), 'orchard-odds-bench-'));
   const tree = join(folder, 'then');
   const clear = () => {
@@ -84,7 +86,8 @@ async function workOf(tree: string, folder: string, text: string): Promise<Work>
   return kernelSchema.parse(module).prepare(text);
 }
 
-function commitOf(top: string, ref: string): string {
+/** @throws Error with a sentence when there is no such commit */
+export function commitOf(top: string, ref: string): string {
   try {
     return git(top, 'rev-parse', '--verify', '--quiet', '--end-of-options', `${ref}^{commit}`).trim();
   } catch {

@@ -9,7 +9,7 @@ import type { Programme } from '../../src/model/programme.ts';
 import { hashOf } from '../../src/results/hash.ts';
 import { nodeRunner } from '../../src/workers/node.ts';
 import { fileOutput } from '../run/output.ts';
-import { against } from './against.ts';
+import { against, commitOf } from './against.ts';
 import { prepare } from './kernel.ts';
 import { pageSpeed } from './page-speed.ts';
 import { benchReport, type Benchmark } from './report.ts';
@@ -100,6 +100,7 @@ async function measure(top: string, text: string, options: Options, program: URL
   const { programme } = reading;
   const plans = programme.plans.length;
   const cores = availableParallelism();
+  const earlier = options.against === null ? null : { ref: options.against, commit: commitOf(top, options.against) };
   return {
     format: 'orchard-odds benchmark',
     version: 1,
@@ -112,7 +113,7 @@ async function measure(top: string, text: string, options: Options, program: URL
     futures: options.runs,
     plans,
     speeds: [oneThread(text, plans, options.runs), await allCores(programme, cores, options.runs, program)],
-    against: options.against === null ? null : await against(top, options.against, text, plans, options.runs),
+    against: earlier === null ? null : await against(top, earlier, text, plans, options.runs),
     page: options.browser ? await pageSpeed(top) : null,
   };
 }

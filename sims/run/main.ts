@@ -7,7 +7,7 @@ import { nodeRunner } from '../../src/workers/node.ts';
 import { HELP, readArguments, type Format, type Options } from './arguments.ts';
 import { fileOutput, standardOutput, type Output } from './output.ts';
 import { progressLine } from './progress.ts';
-import { readProgrammeFile } from './programme-file.ts';
+import { codeOf, readProgrammeFile } from './programme-file.ts';
 import { outlookOf, simulate, type Results } from './results.ts';
 import { textReport } from './text-report.ts';
 
@@ -43,7 +43,7 @@ export async function main(argv: readonly string[], program: URL): Promise<numbe
     return DONE;
   } catch (error) {
     output.giveUp();
-    process.stderr.write(`The results could not be made: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    process.stderr.write(`The results could not be made: ${whatFailed(error)}\n`);
     return FAILED;
   }
 }
@@ -97,4 +97,10 @@ async function written(results: Results, programme: Programme, source: Programme
   if (format === 'csv') return runsCsv(results.frame, results.columns);
   const outlook = await outlookOf(results, programme, source);
   return [format === 'json' ? resultsJson(resultsDocument(outlook, programme)) : textReport(outlook, programme)];
+}
+
+/** What the machine refuses (a full disk) in its own words; a fault of ours with the place where it happened. */
+function whatFailed(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  return codeOf(error) === '' ? (error.stack ?? error.message) : error.message;
 }

@@ -1,7 +1,7 @@
 import { FAILURES, type Failure } from '../results/outlook.ts';
 import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, type Columns } from '../results/columns.ts';
 import { CLASSES } from './cohorts.ts';
-import { UNITS_PER_PLACE } from './compiled.ts';
+import { UNITS_PER_PLACE, type CompiledParent } from './compiled.ts';
 import { STAGE_COUNT, type Orchard } from './orchard.ts';
 import { STATUS } from './stand.ts';
 import { wantsMore } from './pollination.ts';
@@ -9,13 +9,10 @@ import { wantsMore } from './pollination.ts';
 /** Why no tree was proven: looked at for the last generation that started, the first reason that applies (docs/model.md §11). */
 export function failureOf(orchard: Orchard): Failure {
   const { plan } = orchard;
+  // A generation has started once it has pollinated; the first is looked at even if it never could.
   let g = 0;
-  plan.generations.forEach((generation, i) => {
-    if (
-      generation.after < 0 ||
-      (orchard.state(generation.after).goneOn && (orchard.state(i).firstPollination >= 0 || orchard.state(generation.after).picks.length > 0))
-    )
-      g = i;
+  plan.generations.forEach((_, i) => {
+    if (orchard.state(i).firstPollination >= 0) g = i;
   });
   const generation = orchard.generation(g);
   const state = orchard.state(g);
@@ -34,28 +31,28 @@ export function failureOf(orchard: Orchard): Failure {
   return 'noneGoodEnough';
 }
 
-/** All its parents, on both sides, are gone for good. */
+/** All its parents on one side are gone for good: no cross can be made any more. */
 function parentsDead(orchard: Orchard, g: number): boolean {
-  const generation = orchard.generation(g);
-  return [...generation.seedParents, ...generation.pollenParents].every(({ tree, picksOf }) =>
-    tree >= 0 ? orchard.weather.treeLost[tree]! <= orchard.year : orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0,
-  );
+  const { seedParents, pollenParents, pollination } = orchard.generation(g);
+  const dead = ({ tree, picksOf }: CompiledParent) =>
+    tree >= 0 ? orchard.weather.treeLost[tree]! <= orchard.year : orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0;
+  return seedParents.every(dead) || (pollination === 0 && pollenParents.every(dead));
 }
 
-/** Seedlings still standing that have not had their judged crops. */
+/** Seedlings still standing that can fruit and have not had their judged crops. */
 function unjudged(orchard: Orchard, g: number): number {
   const { cohorts, stand } = orchard;
   let n = 0;
   for (let c = 0; c < cohorts.count; c += 1) {
     if (cohorts.generation[c] !== g) continue;
-    for (let k = 0; k < CLASSES; k += 1) n += cohorts.counts[c * CLASSES + k]!;
+    for (let k = 0; k < CLASSES; k += 1) if ((k & 2) === 0) n += cohorts.counts[c * CLASSES + k]!;
   }
   const { judge } = orchard.generation(g);
   for (let i = 0; i < stand.count; i += 1)
     if (
       stand.generation[i] === g &&
       stand.alive[i] === 1 &&
-      (stand.status[i] === STATUS.young || (stand.status[i] === STATUS.judging && stand.judged[i]! < judge))
+      ((stand.status[i] === STATUS.young && stand.neverFruits[i] === 0) || (stand.status[i] === STATUS.judging && stand.judged[i]! < judge))
     )
       n += 1;
   return n;

@@ -126,3 +126,19 @@ export const could = {
   },
   lede: 'Open any row to change it; the picture follows as you type. A plan’s name opens what can be done with the whole plan.',
 } as const;
+
+export const examples: {
+  readonly title: string;
+  readonly intro: string;
+  readonly list: Readonly<Record<string, { readonly name: string; readonly teaches: string }>>;
+} = {
+  title: 'Invented examples',
+  intro: 'Opening one puts it in place of what stands here; undo brings that back.',
+  list: {
+    'red-pear': { name: 'Red pear at the mill', teaches: 'A rare trait in one old tree: open seed, a cross, or a wide cross whose weak hybrids need a graft.' },
+    'peach-quick': { name: 'A quick peach', teaches: 'A dominant trait in a kind that fruits in its third season: more seedlings, or a leaf test?' },
+    'slow-walnut': { name: 'A slow walnut', teaches: 'Ten to twelve years to the first nut: what gardens and backups are worth.' },
+    'backcross-apple': { name: 'Back to the apple', teaches: 'Resistance from a small crab, back four times: by leaf test, by sight, or in the field.' },
+    'half-result': { name: 'A half result', teaches: 'A trait that shows in part of the fruit and not every season, where half is worse than none.' },
+  },
+};

@@ -155,8 +155,11 @@ function about(n: number, error: number, one: string, many: string): string {
   return `about ${whole(count)} ${count === 1 ? one : many}`;
 }
 
+/** From fewer futures than this a spread says nothing on its own error. */
+const FEWEST = 20;
+
 function effort({ seedlings, busiestHours, runs }: Pick<PlanOutlook, 'seedlings' | 'busiestHours' | 'runs'>): string {
-  if (runs === 0) return '';
+  if (runs < FEWEST) return '';
   const raise = about(seedlings.mean, countError(seedlings, runs), 'seedling', 'seedlings');
   const hours = busiestHours.p90 === 0 ? '' : ` and to need ${about(busiestHours.p50, countError(busiestHours, runs), 'hour', 'hours')} in the busiest year`;
   return `Expect to raise ${raise}${hours}.`;
@@ -196,9 +199,12 @@ interface Part {
   readonly chance: Interval;
 }
 
-/** The chance under each alternative, where some two alternatives are surely apart and read differently; else nothing. */
+/** A smaller difference between alternatives changes no plan, and among many alternatives would now and then be luck. */
+const MATTERS = 0.1;
+
+/** The chance under each alternative, where some two alternatives are surely apart; else nothing. */
 function leaning(parts: readonly Part[]): string {
-  const apart = parts.some((a) => parts.some((b) => a.chance.low > b.chance.high && inTenBeside(a.chance) !== inTenBeside(b.chance)));
+  const apart = parts.some((a) => parts.some((b) => a.chance.low > b.chance.high && a.chance.value - b.chance.value >= MATTERS));
   const words = parts.map((part) => `${part.if}: ${inTenBeside(part.chance)}`).join('; ');
   return apart ? `${words.replace(/^./, (letter) => letter.toUpperCase())}.` : '';
 }

@@ -41,7 +41,7 @@ describe('the first visit', () => {
         window.drawnAt = new Set();
         setInterval(() => {
           const likely = document.querySelector('oo-app')?.shadowRoot?.querySelector('oo-likely')?.shadowRoot;
-          const drawn = likely?.querySelector('oo-lanes')?.shadowRoot?.querySelector('.lane-picture path');
+          const drawn = likely?.querySelector('oo-plan-lanes')?.shadowRoot?.querySelector('oo-lanes')?.shadowRoot?.querySelector('.lane-picture path');
           if (drawn) window.drawnAt.add(likely.querySelector('.progress').textContent.trim().split(' ')[0]);
         }, 2);`,
     });

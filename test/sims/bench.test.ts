@@ -69,7 +69,11 @@ describe('the benchmark', () => {
       expect(ended).toMatchObject({ status: 0, stderr: '' });
       expect(ended.stdout).toMatch(/runs a second .* ns a seedling\none thread /);
       const range = z.object({ low: z.number().positive(), middle: z.number().positive(), high: z.number().positive() });
-      const schema = z.object({ futures: z.literal(100), plans: z.literal(4), speeds: z.array(z.object({ threads: z.int().min(1), runsPerSecond: range, nanosecondsPerSeedling: range })).length(2) });
+      const schema = z.object({
+        futures: z.literal(100),
+        plans: z.literal(4),
+        speeds: z.array(z.object({ threads: z.int().min(1), runsPerSecond: range, nanosecondsPerSeedling: range })).length(2),
+      });
       expect(schema.safeParse(JSON.parse(readFileSync(file, 'utf8'))).error).toBeUndefined();
     } finally {
       rmSync(folder, { recursive: true });

@@ -36,7 +36,7 @@ const readResults = (text: string) => resultsSchema.parse(JSON.parse(text));
 const RUNS = 150;
 const TWO = ['--plan', 'wide-rescue', '--plan', 'open-seed'];
 
-beforeAll(() => sim(['--help']), 60_000);
+beforeAll(() => sim(['--help']), 120_000);
 
 describe('results of the runner', () => {
   let json: Ended;
@@ -50,7 +50,7 @@ describe('results of the runner', () => {
       sim([RED_PEAR, '--runs', String(RUNS), '--plan', 'wide-rescue']),
       sim([RED_PEAR, '--runs', String(RUNS), '--format', 'csv']),
     ]);
-  }, 60_000);
+  }, 120_000);
 
   it('as JSON have the form that is promised, with the plans asked for in the programme’s order', () => {
     expect(json).toMatchObject({ code: 0, err: '' });
@@ -164,7 +164,7 @@ describe('an interrupted run', () => {
   it('ends with 130 and leaves the file as it was', async () => {
     const out = join(folder, 'kept.csv');
     writeFileSync(out, 'old');
-    const ended = await sim([RED_PEAR, '--plan', 'brother-sister', '--runs', '100000', '--format', 'csv', '--out', out], 700);
+    const ended = await sim([RED_PEAR, '--plan', 'brother-sister', '--runs', '200000', '--format', 'csv', '--out', out], 1500);
     expect(ended).toMatchObject({ code: 130, out: '' });
     expect(readFileSync(out, 'utf8')).toBe('old');
     expect(readdirSync(folder).filter((name) => name.includes('kept'))).toEqual(['kept.csv']);

@@ -120,6 +120,7 @@ describe('counts', () => {
   it('stand in a sentence, in words where there is nothing to count', () => {
     expect(planSentences(plan(0.5), 2050).effort).toBe('Expect to raise about 150 seedlings and to need about 45 hours in the busiest year.');
     const work = (seedlings: Spread, busiestHours: Spread) => planSentences(plan(0.5, RUNS, { seedlings, busiestHours }), 2050).effort;
+    expect(planSentences(plan(0.5, 10), 2050).effort).toBe('');
     expect(work(spread(0), spread(0))).toBe('Expect to raise no seedlings.');
     expect(work(spread(0.3), spread(1))).toBe('Expect to raise hardly any seedlings and to need about 1 hour in the busiest year.');
   });
@@ -154,7 +155,8 @@ describe('what the answer leans on', () => {
   it('is named where the alternatives are surely apart, and not where they are not', () => {
     const leans = (byRule: SaidPlan['byRule']) => planSentences(plan(0.5, RUNS, { byRule }), 2050).leans.map(plain);
     expect(leans([part('one copy', 1200, 2000), part('two copies', 600, 2000)])).toEqual(['If “one copy”: 6 in 10; if “two copies”: 3 in 10.']);
-    expect(leans([part('one copy', 30, 50), part('two copies', 25, 50)])).toEqual([]);
+    expect(leans([part('one copy', 30, 50), part('two copies', 22, 50)])).toEqual([]);
+    expect(leans([part('one copy', 11_000, 20_000), part('two copies', 10_000, 20_000)])).toEqual([]);
   });
 
   it('may be a yes or no that is not known', () => {

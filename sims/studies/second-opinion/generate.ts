@@ -146,7 +146,7 @@ export function randomProgramme(word: string): Record<string, unknown> {
     first === 0
       ? { rank: 'earliest', howMany: whole(1, 3) }
       : { conditions: chance(0.4) ? [big] : [], rank: pick(['first', 'index']), weights: { size: 1 }, howMany: whole(1, 3), bestLeft: chance(0.3) };
-  const goOn = pick([
+  const goOn = pick<unknown>([
     { when: 'firstPick' },
     { when: 'enough', atLatest: whole(7, 12) },
     { when: 'allJudged', atLatest: whole(8, 14) },

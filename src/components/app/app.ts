@@ -63,6 +63,10 @@ export class App extends LitElement {
     super();
     new StoreController(this, () => this.programmes);
     this.addEventListener('oo-change', this.onChange);
+    this.addEventListener('oo-open', ({ detail }) => {
+      this.programmes.edit(detail.document, app.opened(detail.name));
+      location.hash = '#/likely';
+    });
     this.addEventListener('focusout', () => this.programmes.settle());
     this.addEventListener('dragover', (event) => {
       event.preventDefault();

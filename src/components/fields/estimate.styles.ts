@@ -93,7 +93,7 @@ export const estimateStyles = css`
       grid-template-columns: repeat(3, auto) minmax(0, 5em);
     }
     .below .words {
-      flex: 1 1 50%;
+      flex: 1 1 calc(100% - 92px);
     }
     .below > select {
       margin-left: -2px;

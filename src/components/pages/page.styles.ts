@@ -92,6 +92,8 @@ export const pageStyles = css`
   }
   @media print {
     .screen-only,
+    .more:not([open]),
+    .more > summary,
     .progress .track {
       display: none;
     }

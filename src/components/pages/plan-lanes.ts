@@ -216,7 +216,11 @@ export class PlanLanes extends LitElement {
   private readonly onMove = (event: MoveEvent): void => this.move(event.detail.plan, event.detail.by);
 
   private readonly closeRow = (): void => {
+    const { open } = this;
     this.open = null;
+    // Back to where it was opened, as with Escape.
+    const lanes = this.renderRoot.querySelector('oo-lanes');
+    if (open && lanes) void this.updateComplete.then(() => lanes.updateComplete).then(() => lanes.focusRow(open));
   };
 
   private copy(id: string): void {

@@ -53,6 +53,9 @@ const styles = css`
   }
 `;
 
+/** Between what has the focus and the bar, px: its outline and some air. */
+const ROOM_AT_BAR = 10;
+
 /** The settings of one generation, with the rates of the cross it makes beside them, and what the last change did. */
 @customElement('oo-row-settings')
 export class RowSettings extends LitElement {
@@ -70,6 +73,15 @@ export class RowSettings extends LitElement {
   private tell(name: 'oo-close-row' | 'oo-undo' | 'oo-copy-plan' | 'oo-add-generation' | 'oo-remove-generation'): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }));
   }
+
+  /** The bar stays at the lower edge of the window: what takes the focus must not lie behind it. */
+  private readonly keepInSight = (event: FocusEvent): void => {
+    const [focused] = event.composedPath();
+    const bar = this.renderRoot.querySelector('.bar');
+    if (!bar || !(focused instanceof Element)) return;
+    const hidden = focused.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
+    if (hidden > 0) window.scrollBy(0, hidden);
+  };
 
   private sections(): FormSection[] {
     const { programme } = this;
@@ -119,7 +131,7 @@ export class RowSettings extends LitElement {
   protected override render(): TemplateResult {
     const rounds = this.programme.plans[this.plan]?.generations.length ?? 1;
     return html`
-      <div class="fields">
+      <div class="fields" @focusin=${this.keepInSight}>
         <oo-form
           .path=${['plans', this.plan, 'generations', this.generation]}
           .programme=${this.programme}

@@ -1,0 +1,86 @@
+import type { Page } from 'playwright';
+import { describe, expect, it } from 'vitest';
+import { atRest, plain, rowOf, savedCopy, visits } from './visit.ts';
+
+const visit = visits();
+
+/** What the focus stands on, seen through all shadow roots: role or tag, and its words. */
+const focused = (page: Page) =>
+  page.evaluate(() => {
+    let at: Element | null = document.activeElement;
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+    const name = [at?.getAttribute('aria-label'), at?.closest('label')?.textContent, at?.textContent, at?.id].find(Boolean) ?? '';
+    return `${at?.tagName.toLowerCase() ?? ''} ${name.replace(/\s+/g, ' ').trim()}`;
+  });
+
+/** Presses Tab until the focus stands on what fits; fails after so many presses. */
+async function tabTo(page: Page, fits: (words: string) => boolean | Promise<boolean>, most = 60): Promise<void> {
+  const passed: string[] = [];
+  for (let press = 0; press < most; press += 1) {
+    await page.keyboard.press('Tab');
+    const words = await focused(page);
+    if (await fits(words)) return;
+    passed.push(words);
+  }
+  throw new Error(`Not reached by Tab, but: ${passed.join('; ')}`);
+}
+
+describe('with the keyboard alone', () => {
+  it('the first stop leads to the answer', async () => {
+    const page = await visit({ untilRest: false });
+    await page.keyboard.press('Tab');
+    expect(await focused(page)).toBe('a Skip to the answer');
+    await page.keyboard.press('Enter');
+    expect(await focused(page)).toMatch(/^main/);
+  });
+
+  it('a row is reached, opened, a number in it changed, closed, and the focus is back on the row', async () => {
+    const page = await visit();
+    await tabTo(page, (words) => words.startsWith('button Brother × sister'));
+    await page.keyboard.press('Enter');
+    expect(await rowOf(page, 'B', 1).getAttribute('aria-expanded')).toBe('true');
+    await tabTo(page, () => page.getByRole('textbox', { name: 'Flowers each spring' }).evaluate((box) => (box.getRootNode() as ShadowRoot).activeElement === box));
+    await page.keyboard.type('150');
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('Shift+ArrowDown');
+    expect(await page.getByRole('textbox', { name: 'Flowers each spring' }).inputValue()).toBe('141');
+    await atRest(page);
+    expect(plain(await page.locator('oo-row-settings').getByRole('status').textContent())).toMatch(/ \d+ → \d+ in 100\./);
+    await page.keyboard.press('Escape');
+    expect(await rowOf(page, 'B', 1).getAttribute('aria-expanded')).toBe('false');
+    expect(await focused(page)).toMatch(/^button Brother × sister/);
+    expect(JSON.parse(await savedCopy(page))).toMatchObject({ plans: [{}, { generations: [{}, { flowers: 141 }] }, {}, {}] });
+  });
+
+  it('“Close row” gives the focus back to the row too', async () => {
+    const page = await visit({ untilRest: false });
+    await rowOf(page, 'D').focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Close row' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await rowOf(page, 'D').getAttribute('aria-expanded')).toBe('false');
+    expect(await focused(page)).toMatch(/^button Wide cross, grafted/);
+  });
+
+  it('what is focused is never hidden behind the bar of the open row', async () => {
+    const page = await visit({ height: 700 });
+    await rowOf(page, 'D').focus();
+    await page.keyboard.press('Enter');
+    const covered: string[] = [];
+    for (let press = 0; press < 70; press += 1) {
+      await page.keyboard.press('Tab');
+      const words = await focused(page);
+      const hidden = await page.evaluate(() => {
+        let at: Element | null = document.activeElement;
+        while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+        const bar = document.querySelector('oo-app')?.shadowRoot?.querySelector('oo-likely')?.shadowRoot?.querySelector('oo-plan-lanes')?.shadowRoot?.querySelector('oo-row-settings')?.shadowRoot?.querySelector('.bar');
+        if (!at || !bar || bar.contains(at)) return false;
+        const [box, over] = [at.getBoundingClientRect(), bar.getBoundingClientRect()];
+        return box.top >= over.top - 1 && box.bottom <= over.bottom + 1 && box.width > 0;
+      });
+      if (hidden) covered.push(words);
+      if (words.startsWith('button Close row')) break;
+    }
+    expect(covered).toEqual([]);
+  });
+});

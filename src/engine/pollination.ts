@@ -140,7 +140,7 @@ export class Pollination {
     return compiled.crossOf[seedKind * compiled.kinds.length + pollenKind]!;
   }
 
-  /** Fertility of a parent: its kind's, raised or lowered by the stock it was grafted on. */
+  /** Fertility of a seed parent: its kind's, raised or lowered by the stock it was grafted on. A stock feeds fruit; it does not mend pollen. */
   private fertility(handle: number, at: number): number {
     const { compiled, stand, facts, plan } = this.orchard;
     const own = facts.values[at]!;
@@ -157,7 +157,7 @@ export class Pollination {
     const key = pairKey(this.orchard.parentKey(mother), father < 0 ? OPEN : this.orchard.parentKey(father));
     const rate = springRate(luck.key(mix2(mix2(LUCK.set, key), year)), facts.values[compiled.crosses[cross]!.setAt]!, compiled.luckSet);
     const seed = this.fertility(mother, compiled.kinds[this.orchard.kindOf(mother)]!.fertilitySeedAt);
-    const pollen = father < 0 ? 1 : this.fertility(father, compiled.kinds[this.orchard.kindOf(father)]!.fertilityPollenAt);
+    const pollen = father < 0 ? 1 : facts.values[compiled.kinds[this.orchard.kindOf(father)]!.fertilityPollenAt]!;
     return Math.min(1, rate * seed * pollen);
   }
 

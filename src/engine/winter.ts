@@ -203,7 +203,8 @@ function refuse(orchard: Orchard, { cohort, class: k, individual }: Waiting): bo
   const kind = compiled.kinds[cohorts.kind[cohort]!]!;
   if (year - cohorts.born[cohort]! - kind.plantOutAge < kind.waitYears) return false;
   if (individual >= 0) {
-    if (stand.status[individual] !== STATUS.young) return false;
+    // A pick is not thrown out: it stays in the nursery until there is room.
+    if (stand.status[individual] === STATUS.pick) return false;
     lose(orchard, individual);
   } else {
     cohorts.counts[cohort * CLASSES + k]! -= 1;

@@ -1,6 +1,7 @@
 import { provide } from '@lit/context';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { ifDefined } from 'lit/directives/if-defined.js';
 import { sentence } from '../../model/problem.ts';
 import type { Programme } from '../../model/programme.ts';
 import { setAt } from '../../model/edits.ts';
@@ -181,7 +182,7 @@ export class App extends LitElement {
         <nav aria-label=${app.questions}>
           <ol>
             ${Object.entries(PAGES).map(
-              ([name, { question }]) => html`<li><a href="#/${name}" aria-current=${name === this.page ? 'page' : nothing}>${question}</a></li>`,
+              ([name, { question }]) => html`<li><a href="#/${name}" aria-current=${ifDefined(name === this.page ? 'page' : undefined)}>${question}</a></li>`,
             )}
           </ol>
         </nav>

@@ -49,13 +49,14 @@ const ROUNDING = 1e-12;
 /**
  * Returns the least number of seedlings that hold at least r of a kind with chance P or more.
  * @param P in (0, 1)
- * @returns Infinity where no number up to a million is enough; never, if P is above `chanceAtAll`
+ * @returns Infinity where no number up to a million is enough; none ever is if P is `chanceAtAll` or more (unless all seedlings are of the kind)
  *
  * **Source:** definition as in Sedcole, J. R. (1977) Crop Science 17:667–668, summed over what the parents may be.
  */
 export function seedlingsNeeded(mixture: Mixture, r: number, P: number): number {
   const enough = (n: number) => chanceOfAtLeast(r, n, mixture) >= P - ROUNDING;
-  if (chanceAtAll(mixture) < P - ROUNDING) return Infinity;
+  // What is only approached is never reached, however near rounding brings it; seedlings that are all of the kind reach it at once.
+  if (chanceAtAll(mixture) < P + ROUNDING) return enough(r) ? r : Infinity;
   let short = r - 1;
   let plenty = r;
   while (!enough(plenty)) {

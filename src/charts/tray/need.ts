@@ -1,0 +1,87 @@
+import { scaleLinear } from 'd3';
+import type { Target } from '../../text/tray.ts';
+import { trayText } from '../../text/tray.ts';
+import type { Measure } from '../measure.ts';
+
+export interface NeedData {
+  readonly targets: readonly Target[];
+  /** Chance by seedlings raised, in order of n, from `readings`. */
+  readonly curve: readonly { readonly n: number; readonly chance: number }[];
+  /** What the chance comes to with ever more seedlings. */
+  readonly atAll: number;
+}
+
+export interface NeedLayout {
+  readonly width: number;
+  readonly height: number;
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+  readonly curve: readonly (readonly [x: number, y: number])[];
+  readonly ceiling: number | null;
+  readonly levels: readonly { readonly y: number; readonly label: string; readonly raise: string; readonly ring: number | null }[];
+  readonly ticks: readonly { readonly x: number; readonly text: string }[];
+  readonly axis: string;
+}
+
+export interface NeedOptions {
+  readonly width: number;
+  readonly measure: Measure;
+}
+
+const SIZE = 17;
+const NOTE = 16;
+const PLOT = 236;
+const TOP = 14;
+const GAP = 12;
+/** Points along the curve; more would not show. */
+const POINTS = 160;
+
+/** Numbers of seedlings to read the chance at: 0 to `most`, every one if there are few. */
+export function readings(most: number): number[] {
+  const step = Math.max(1, Math.ceil(most / POINTS));
+  return Array.from({ length: Math.ceil(most / step) + 1 }, (_, i) => i * step);
+}
+
+/** Lays out the chance against seedlings raised, with the numbers for the chances asked for at its end. */
+export function needLayout({ targets, curve, atAll }: NeedData, { width, measure }: NeedOptions): NeedLayout {
+  const words = targets.map(({ chance, seedlings }) => ({ label: trayText.need.level(chance), raise: trayText.need.raise(seedlings) }));
+  const left = Math.max(0, ...words.map(({ label }) => measure(label, NOTE))) + GAP;
+  const right = width - Math.max(0, ...words.map(({ raise }) => measure(raise, SIZE, true))) - GAP;
+  const bottom = TOP + PLOT;
+  const x = scaleLinear([0, curve.at(-1)?.n ?? 1], [left, right]);
+  const y = scaleLinear([0, 1], [bottom, TOP]);
+  return {
+    width,
+    height: bottom + 30,
+    left,
+    right,
+    top: TOP,
+    bottom,
+    curve: curve.map(({ n, chance }) => [x(n), y(chance)]),
+    ceiling: atAll < 1 - 1e-9 ? y(atAll) : null,
+    levels: targets.map(({ chance, seedlings }, i) => ({
+      y: y(chance),
+      label: words[i]?.label ?? '',
+      raise: words[i]?.raise ?? '',
+      ring: Number.isFinite(seedlings) ? x(seedlings) : null,
+    })),
+    ...axis(x, left, right, measure),
+  };
+}
+
+/** Whole numbers; the axis is named after the last of them, which gives way if both do not fit. */
+function axis(x: (n: number) => number, left: number, right: number, measure: Measure): Pick<NeedLayout, 'ticks' | 'axis'> {
+  const name = trayText.need.axis;
+  const scale = scaleLinear([left, right], [left, right]);
+  const most = Math.max(1, Math.floor((right - left) / 56));
+  const domain = scaleLinear([0, (right - left) / Math.max(1e-9, x(1) - x(0))], [scale(left), scale(right)]);
+  const room = right - measure(name, NOTE) - GAP;
+  const ticks = domain
+    .ticks(most)
+    .filter(Number.isInteger)
+    .map((n) => ({ x: x(n), text: n.toLocaleString('en') }))
+    .filter((tick) => tick.x + measure(tick.text, NOTE) / 2 <= room);
+  return { ticks, axis: name };
+}

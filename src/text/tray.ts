@@ -1,0 +1,192 @@
+/** Words of the seed tray. Shares and chances are 0–1; counts are of twenty seedlings unless said. */
+import { counted, inTenWords, listed, percent, tied, whole } from './charts.ts';
+import type { Piece } from './headline.ts';
+
+const NB = '\u00a0';
+const TRAY = 20;
+
+/** Kinds of seedling: able to show the trait; right genes but not able; some of the copies; none of them. */
+type Seedling = 'able' | 'unable' | 'carrier' | 'without';
+type Wanted = 'able' | 'carries' | 'notAble';
+
+const times = (chance: number): string => `${String(Math.round(chance * 100))} times in${NB}100`;
+const hundred = (share: number): string => (share > 0 && share < 0.005 ? 'under 1' : share > 0.995 && share < 1 ? 'over 99' : String(Math.round(share * 100)));
+const seedlings = (n: number): string => `${whole(n)} ${n === 1 ? 'seedling' : 'seedlings'}`;
+const capital = (text: string): string => text.replace(/^./u, (letter) => letter.toUpperCase());
+
+/** "Old Hedgerow × Saffron Bell"; selfed: "Old Hedgerow, selfed". */
+const pair = (mother: string, father: string | null): string => (father === null ? `${mother}, selfed,` : tied(`${mother} × ${father}`));
+
+/** "would be able to show red flesh": what is said of the wanted seedlings. */
+const WOULD: Readonly<Record<Wanted, (trait: string) => string>> = {
+  able: (trait) => `would be able to show ${trait}`,
+  carries: (trait) => `would carry at least one copy that counts for ${trait}`,
+  notAble: (trait) => `would not be able to show ${trait}`,
+};
+
+/** "about seven", "hardly any", "none", "all": how many of twenty. Not rounded: the bare number. */
+function ofTwenty(share: number): string {
+  const exact = share * TRAY;
+  if (share <= 0) return 'none';
+  if (share >= 1) return 'all';
+  if (exact < 0.5) return 'hardly any';
+  if (exact > TRAY - 0.5) return 'nearly all';
+  const near = Math.round(exact);
+  return Math.abs(exact - near) < 1e-9 ? counted(near) : `about ${counted(near)}`;
+}
+
+export interface Target {
+  readonly chance: number;
+  /** Infinity: no number is enough. */
+  readonly seedlings: number;
+}
+
+export interface Answer {
+  readonly mother: string;
+  /** Null: the mother’s own pollen. */
+  readonly father: string | null;
+  readonly trait: string;
+  readonly wanted: Wanted;
+  readonly share: number;
+  readonly least: number;
+  /** Surest last. */
+  readonly targets: readonly Target[];
+  /** Chance that the pair can give the kind at all. */
+  readonly atAll: number;
+}
+
+/** Why a target is out of reach: some ways the parents may be give none. */
+function outOfReach({ chance }: Target, atAll: number): string {
+  if (atAll > chance + 1e-9) return `${capital(times(chance))} would take more than a million.`;
+  return `${capital(times(chance))} is out of reach: in ${hundred(1 - atAll)} of${NB}100 cases this pair can give none, however many you raise.`;
+}
+
+/** The tray in two or three sentences, numbers in bold. */
+export function answer({ mother, father, trait, wanted, share, least, targets, atAll }: Answer): Piece[] {
+  const first: Piece[] = [
+    { text: `Of twenty seedlings of ${pair(mother, father)} ` },
+    { text: ofTwenty(share), strong: true },
+    { text: ` ${WOULD[wanted](trait)}. ` },
+  ];
+  if (atAll <= 0) return [...first, { text: 'Nor would any of a thousand, under any rule you gave.' }];
+  const reached = targets.filter((target) => Number.isFinite(target.seedlings));
+  const missed = targets.filter((target) => !Number.isFinite(target.seedlings));
+  const sure = reached.at(-1);
+  const next = missed[0];
+  const raise: Piece[] = sure
+    ? [{ text: `For at least ${counted(least)} of them ${times(sure.chance)} raise ` }, { text: whole(sure.seedlings), strong: true }, { text: '. ' }]
+    : [];
+  const why = next ? outOfReach(next, atAll) : '';
+  return [...first, ...raise, { text: why === '' || sure ? why : `At least ${counted(least)} of them: ${why.charAt(0).toLowerCase()}${why.slice(1)}` }];
+}
+
+const KIND: Readonly<Record<Seedling, (trait: string) => string>> = {
+  able: () => 'able to show it',
+  unable: () => 'has the right genes, but is not able to show it',
+  carrier: () => 'has some of the copies that count, but not enough',
+  without: () => 'has none of the copies that count',
+};
+
+export const trayText = {
+  title: 'A tray of twenty',
+  nothing: 'There is no tree to choose from yet.',
+  noShown: 'No trait of this programme is shown or not shown, so there is no tray to draw.',
+  noEntry: (mother: string, father: string) =>
+    `There is no cross entry for ${mother} pollinated by ${father}. Add one under “Crosses between kinds”, and the tray is drawn.`,
+  tooMany: 'More genes of these trees are unknown than can be counted through here. State some of their copies, and the tray is drawn.',
+  seedParent: 'Seed parent',
+  pollenParent: 'Pollen parent',
+  ownPollen: (name: string) => `${name} (its own pollen)`,
+  trait: 'Trait',
+  wanted: 'Wanted',
+  wantedKind: { able: 'able to show it', carries: 'with at least one copy', notAble: 'not able to show it' } satisfies Record<Wanted, string>,
+  least: 'At least',
+  kind: (seedling: Seedling, trait: string) => KIND[seedling](trait),
+  count: (n: number, share: number) => ({ of: `${String(n)} of 20`, share: n === 0 && share > 0 ? `fewer than one: ${percent(share)}` : percent(share) }),
+  summary: (mother: string, father: string | null, trait: string, kinds: readonly { kind: Seedling; count: number }[]) =>
+    `A tray of twenty seedlings of ${pair(mother, father)} ${trait}: ${listed(kinds.filter(({ count }) => count > 0).map(({ kind, count }) => `${String(count)} ${KIND[kind](trait)}`))}.`,
+  luck: (low: number, high: number, trait: string, wanted: Wanted) =>
+    low === high
+      ? `In 8 of 10 real trays ${String(low)} ${WOULD[wanted](trait)}.`
+      : `No real tray is the average one: in 8 of 10, between ${String(low)} and ${String(high)} ${WOULD[wanted](trait)}.`,
+  need: {
+    title: 'How many to raise',
+    intro: (least: number) => `Chance of at least ${counted(least)} of the wanted kind, by seedlings raised.`,
+    level: (chance: number) => `${String(Math.round(chance * 100))} in 100`,
+    raise: (n: number) => (Number.isFinite(n) ? seedlings(n) : 'not reached'),
+    axis: 'seedlings',
+    ceiling: (atAll: number) => `The dashed line: ${hundred(atAll)} in 100. In the other cases this pair cannot give any.`,
+    twenty: (least: number, chance: number) => `A tray of twenty holds at least ${counted(least)} ${inTenWords(chance)} times.`.replace(/(in\u00a0\d+) times/u, 'times $1'),
+    summary: (least: number, targets: readonly Target[]) =>
+      `For at least ${counted(least)}: ${listed(targets.map(({ chance, seedlings: n }) => `${times(chance)}, ${Number.isFinite(n) ? `raise ${seedlings(n)}` : 'no number is enough'}`))}.`,
+  },
+  rules: {
+    title: 'It hangs on the rule',
+    intro: 'The same twenty under each rule of inheritance you hold possible. Above they are averaged by how strongly you believe in each.',
+    rule: (name: string) => `If ${name}`,
+    line: (share: number, trait: string, wanted: Wanted) => `${ofTwenty(share)} of twenty ${WOULD[wanted](trait)}`,
+    belief: (share: number) => `believed ${percent(share)}`,
+    misfit: (trees: readonly string[]) =>
+      `What was seen of ${listed(trees)} fits none of the genes ${trees.length === 1 ? 'it' : 'they'} may have under this rule.`,
+  },
+  unknown: (trees: readonly string[]) =>
+    `The genes of ${listed(trees)} are not all known: every genotype ${trees.length === 1 ? 'it' : 'they'} may have is counted, weighed by what was seen of ${trees.length === 1 ? 'it' : 'them'}.`,
+  exact: 'Counted through every genotype, not drawn by lot; your guesses stand at their means.',
+  tableHeads: ['If', 'Believed', 'Able to show it', 'Right genes, not able', 'Some copies', 'None'],
+  allRules: 'all rules, by belief',
+  needHeads: ['Chance wanted', 'Seedlings to raise'],
+  valueHeads: ['Measured', 'Family mean', 'Spread within the family (SD)', 'Not known of the mean (SD)'],
+  hundred,
+};
+
+/** What becomes of the seed, as terms and sentences. */
+export const courseText = {
+  title: 'From seed to fruit',
+  entry: (name: string) => `By the cross entry “${name}”.`,
+  fruit: 'First fruit',
+  seasons: (pollinated: number, years: readonly [number, number, number], seasons: readonly [number, number, number]) =>
+    years[0] === years[2]
+      ? `Pollinated in ${String(pollinated)}: first fruit in ${String(years[0])}, ${String(seasons[0])} seasons after the seed comes up.`
+      : `Pollinated in ${String(pollinated)}: the earliest in ${String(years[0])}, half by ${String(years[1])}, nine in ten by ${String(years[2])} (${seasons.map(String).join(', ')} seasons after the seed comes up).`,
+  never: (share: number) => `${hundred(share)} in 100 never fruit.`,
+  weak: 'Weak ones',
+  weakness: (share: number, onset: number, halfLife: number | null, inRoots: number) =>
+    [
+      `${capital(ofTwenty(share))} of any twenty, whatever genes they carry.`,
+      `They look sound until ${months(onset)}${halfLife === null ? '' : `; half are dead ${months(halfLife)} after that`}.`,
+      inRoots > 0 && inRoots < 1
+        ? `A graft onto other roots can save them if the weakness sits in the roots: ${inTenWords(inRoots)}.`
+        : inRoots >= 1
+          ? 'A graft onto other roots can save them.'
+          : 'It sits in the top: no graft saves them.',
+    ].join(' '),
+  empty: 'Empty fruit',
+  emptyFruit: (share: number) => `${hundred(share)} in 100 fruits hold no sound seed.`,
+  stray: 'Strays',
+  strays: (share: number) => `${hundred(share)} in 100 fruits are set by stray pollen unless you keep it out; the tray leaves them aside.`,
+  selfed: 'Its own pollen',
+  selfSterile: (kind: string) => `By its entry, ${kind} sets no fruit with its own pollen: check before you count on it.`,
+};
+
+const months = (n: number): string => `${String(Math.round(n * 2) / 2)} ${n === 1 ? 'month' : 'months'}`;
+
+/** Prints a measured value to so many decimals that its spread has two digits. */
+export function measuredNumber(value: number, spread: number): string {
+  const decimals = spread > 0 ? Math.min(4, Math.max(0, 1 - Math.floor(Math.log10(spread)))) : 1;
+  return (Math.round(value * 10 ** decimals) / 10 ** decimals + 0).toFixed(decimals).replace('-', '−');
+}
+
+export const valueText = {
+  title: 'What the family would measure',
+  intro: 'The hill is the family: true values, without the luck of seasons. Rings are its parents.',
+  name: (trait: string, unit: string) => `${capital(trait)}, ${unit}`,
+  mean: (mean: string, unit: string, low: string, high: string) => `The family would average ${mean} ${unit}, 8 in 10 of its seedlings between ${low} and ${high}.`,
+  unknown: (trees: readonly string[], low: string, high: string) =>
+    `No true value is given for ${listed(trees)}: taken as ${trees.length === 1 ? 'a tree' : 'trees'} like any other, so that the average itself may lie anywhere from ${low} to ${high}.`,
+  genesUnknown: (low: string, high: string) => `Genes that are not known move the average itself: 8 in 10 between ${low} and ${high}.`,
+  lost: (lost: string, unit: string) => `Selfing has taken ${lost} ${unit} off.`,
+  goal: (share: number, atLeast: string | null, atMost: string | null, unit: string) =>
+    `${capital(ofTwenty(share))} of twenty would truly have ${[atLeast === null ? '' : `${atLeast} ${unit} or more`, atMost === null ? '' : `${atMost} ${unit} or less`].filter(Boolean).join(' and ')}, as your goal asks.`,
+  goalMark: (value: string) => `goal ${value}`,
+  parentMark: (name: string, value: string) => `${name} ${value}`,
+};

@@ -7,7 +7,7 @@ import { STATUS } from './stand.ts';
 import { wantsMore } from './pollination.ts';
 
 /** Why no tree was proven: looked at for the last generation that started, the first reason that applies (docs/model.md §11). */
-export function failureOf(orchard: Orchard): Failure {
+function failureOf(orchard: Orchard): Failure {
   const { plan } = orchard;
   // A generation has started once it has pollinated; the first is looked at even if it never could.
   let g = 0;

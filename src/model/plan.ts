@@ -8,14 +8,14 @@ const parentSchema = z.union([
 ]);
 
 const errorRate = (label: string) => number(0, 1, { label, scale: 'share' }).default(0);
-export const testSchema = z.strictObject({
+const testSchema = z.strictObject({
   gene: reference('genes', { label: 'Gene tested' }),
   copies: whole(1, 2, { label: 'Reads “at least”', unit: 'copies' }),
   falsePositive: errorRate('Says yes, wrongly'),
   falseNegative: errorRate('Says no, wrongly'),
   cull: field(z.boolean(), { label: 'Discard those that fail, before planting out' }).default(true),
 });
-export const lookSchema = z.strictObject({
+const lookSchema = z.strictObject({
   trait: reference('traits', { label: 'Trait seen on the seedling' }),
   keepIfShown: field(z.boolean(), { label: 'Keep those that show it' }).default(true),
   falsePositive: errorRate('Seems to show it, wrongly'),
@@ -28,7 +28,7 @@ export const rescueSchema = z.strictObject({
   scions: whole(1, 3, { label: 'Scions a seedling' }).default(1),
   keepOwnRoots: field(z.boolean(), { label: 'Stays on its own roots if no scion takes' }).default(false),
 });
-export const keepSchema = z.strictObject({
+const keepSchema = z.strictObject({
   conditions: z.array(conditionSchema).max(8).default([]),
   rank: field(z.enum(['first', 'earliest', 'index']), {
     label: 'Which first',
@@ -38,7 +38,7 @@ export const keepSchema = z.strictObject({
   howMany: whole(1, 100, { label: 'Keep', unit: 'trees' }),
   bestLeft: field(z.boolean(), { label: 'If none is good enough, go on with the best' }).default(false),
 });
-export const goOnSchema = z.strictObject({
+const goOnSchema = z.strictObject({
   when: field(z.enum(['firstPick', 'enough', 'allJudged']), {
     label: 'Go on when',
     words: { firstPick: 'the first pick is made', enough: 'enough picks were made', allJudged: 'all are judged' },
@@ -46,7 +46,7 @@ export const goOnSchema = z.strictObject({
   count: whole(1, 100, { label: 'Enough is', unit: 'picks' }).optional(),
   atLatest: whole(1, 60, { label: 'At the latest after', scale: 'years', unit: 'years' }).optional(),
 });
-export const backupSchema = z.strictObject({
+const backupSchema = z.strictObject({
   copies: whole(1, 10, { label: 'Grafted copies of each pick' }),
   stock: reference('stocks', { label: 'On stock' }),
   garden: reference('gardens', { label: 'In garden' }).optional(),

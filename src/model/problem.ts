@@ -11,7 +11,7 @@ export interface Problem {
 }
 
 /** A path as a place that a person finds: names instead of numbers where the document has them. */
-export function placeOf(document: unknown, path: Path): string {
+function placeOf(document: unknown, path: Path): string {
   const words: string[] = [];
   let here: unknown = document;
   for (const key of path) {

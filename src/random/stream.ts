@@ -7,7 +7,7 @@ export function rootOf(word: string): Int32Array {
 }
 
 /** Well-mixing permutation of 32-bit integers. **Source:** finalizer of MurmurHash3 (A. Appleby, public domain), constants from memory. */
-export function mix(h: number): number {
+function mix(h: number): number {
   h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
   h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
   return h ^ (h >>> 16);

@@ -5,10 +5,16 @@ import type { Outlook } from '../results/outlook.ts';
 import { comparePaired } from '../statistics/compare.ts';
 import type { RunsState } from './runs-store.ts';
 
+/** One outlook for one state of the results: pictures redraw when it is another object, and only then. */
+const outlooks = new WeakMap<RunsState, Outlook>();
+
 /** What the pictures draw; null until every plan has had its first futures. */
-export function outlookOf(programme: Programme, { plans, comparisons, done }: RunsState): Outlook | null {
+export function outlookOf(programme: Programme, state: RunsState): Outlook | null {
+  const { plans, comparisons, done } = state;
   if (plans.length === 0) return null;
-  return {
+  const known = outlooks.get(state);
+  if (known?.startYear === programme.startYear && known.lastYear === programme.lastYear && known.word === programme.shuffleWord) return known;
+  const outlook: Outlook = {
     engine: ENGINE,
     word: programme.shuffleWord,
     runs: done,
@@ -18,6 +24,8 @@ export function outlookOf(programme: Programme, { plans, comparisons, done }: Ru
     plans,
     comparisons,
   };
+  outlooks.set(state, outlook);
+  return outlook;
 }
 
 /** What an edit did to a plan's chance, on the same futures. */

@@ -33,7 +33,9 @@ export interface RunsState {
 }
 
 /** Lets the page breathe between two pieces of work. */
-const breathe = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
+const breathe = (ms = 0) => new Promise<void>((resolve) => setTimeout(resolve, ms));
+/** Between two pictures of one analysis, ms: sharper is not worth a page that is always redrawing. */
+const PICTURE_PAUSE = 300;
 
 /** What a plan's results depend on: everything but words that are only read. */
 function planKeys(programme: Programme): Map<string, string> {
@@ -121,7 +123,7 @@ export class RunsStore {
         waiting = null;
         await this.take(due, next(), null, turn);
         if (turn === this.turn) this.publish(phase, null);
-        await breathe();
+        await breathe(PICTURE_PAUSE);
       }
       busy = false;
     };

@@ -24,16 +24,23 @@ const WOULD: Readonly<Record<Wanted, (trait: string) => string>> = {
   notAble: (trait) => `would not be able to show ${trait}`,
 };
 
-/** "about seven", "hardly any", "none", "all": how many of twenty. Not rounded: the bare number. */
-function ofTwenty(share: number): string {
-  const exact = share * TRAY;
+/** How many of twenty, as drawn, and the share behind it. */
+export interface OfTwenty {
+  readonly count: number;
+  readonly share: number;
+}
+
+/** "about seven", "hardly any", "none", "all": as many as are drawn, so that words and picture agree. A share of whole twentieths: the bare number. */
+function ofTwenty({ count, share }: OfTwenty): string {
   if (share <= 0) return 'none';
   if (share >= 1) return 'all';
-  if (exact < 0.5) return 'hardly any';
-  if (exact > TRAY - 0.5) return 'nearly all';
-  const near = Math.round(exact);
-  return Math.abs(exact - near) < 1e-9 ? counted(near) : `about ${counted(near)}`;
+  if (count === 0) return 'hardly any';
+  if (count === TRAY) return 'nearly all';
+  return Math.abs(share * TRAY - count) < 1e-9 ? counted(count) : `about ${counted(count)}`;
 }
+
+/** The same where nothing is drawn for it. */
+const roughly = (share: number): string => ofTwenty({ count: Math.round(share * TRAY), share });
 
 export interface Target {
   readonly chance: number;
@@ -47,7 +54,7 @@ export interface Answer {
   readonly father: string | null;
   readonly trait: string;
   readonly wanted: Wanted;
-  readonly share: number;
+  readonly ofTwenty: OfTwenty;
   readonly least: number;
   /** Surest last. */
   readonly targets: readonly Target[];
@@ -62,10 +69,10 @@ function outOfReach({ chance }: Target, atAll: number): string {
 }
 
 /** The tray in two or three sentences, numbers in bold. */
-export function answer({ mother, father, trait, wanted, share, least, targets, atAll }: Answer): Piece[] {
+export function answer({ mother, father, trait, wanted, ofTwenty: many, least, targets, atAll }: Answer): Piece[] {
   const first: Piece[] = [
     { text: `Of twenty seedlings of ${pair(mother, father)} ` },
-    { text: ofTwenty(share), strong: true },
+    { text: ofTwenty(many), strong: true },
     { text: ` ${WOULD[wanted](trait)}. ` },
   ];
   if (atAll <= 0) return [...first, { text: 'Nor would any of a thousand, under any rule you gave.' }];
@@ -116,7 +123,8 @@ export const trayText = {
     raise: (n: number) => (Number.isFinite(n) ? seedlings(n) : 'not reached'),
     axis: 'seedlings',
     ceiling: (atAll: number) => `The dashed line: ${hundred(atAll)} in 100. In the other cases this pair cannot give any.`,
-    twenty: (least: number, chance: number) => `A tray of twenty holds at least ${counted(least)} ${inTenWords(chance)} times.`.replace(/(in\u00a0\d+) times/u, 'times $1'),
+    twenty: (least: number, chance: number) =>
+      `A tray of twenty holds at least ${counted(least)} ${inTenWords(chance)} times.`.replace(/(in\u00a0\d+) times/u, 'times $1'),
     summary: (least: number, targets: readonly Target[]) =>
       `For at least ${counted(least)}: ${listed(targets.map(({ chance, seedlings: n }) => `${times(chance)}, ${Number.isFinite(n) ? `raise ${seedlings(n)}` : 'no number is enough'}`))}.`,
   },
@@ -124,7 +132,7 @@ export const trayText = {
     title: 'It hangs on the rule',
     intro: 'The same twenty under each rule of inheritance you hold possible. Above they are averaged by how strongly you believe in each.',
     rule: (name: string) => `If ${name}`,
-    line: (share: number, trait: string, wanted: Wanted) => `${ofTwenty(share)} of twenty ${WOULD[wanted](trait)}`,
+    line: (many: OfTwenty, trait: string, wanted: Wanted) => `${ofTwenty(many)} of twenty ${WOULD[wanted](trait)}`,
     belief: (share: number) => `believed ${percent(share)}`,
     misfit: (trees: readonly string[]) =>
       `What was seen of ${listed(trees)} fits none of the genes ${trees.length === 1 ? 'it' : 'they'} may have under this rule.`,
@@ -152,7 +160,7 @@ export const courseText = {
   weak: 'Weak ones',
   weakness: (share: number, onset: number, halfLife: number | null, inRoots: number) =>
     [
-      `${capital(ofTwenty(share))} of any twenty, whatever genes they carry.`,
+      `${capital(roughly(share))} of any twenty, whatever genes they carry.`,
       `They look sound until ${months(onset)}${halfLife === null ? '' : `; half are dead ${months(halfLife)} after that`}.`,
       inRoots > 0 && inRoots < 1
         ? `A graft onto other roots can save them if the weakness sits in the roots: ${inTenWords(inRoots)}.`
@@ -180,13 +188,14 @@ export const valueText = {
   title: 'What the family would measure',
   intro: 'The hill is the family: true values, without the luck of seasons. Rings are its parents.',
   name: (trait: string, unit: string) => `${capital(trait)}, ${unit}`,
-  mean: (mean: string, unit: string, low: string, high: string) => `The family would average ${mean} ${unit}, 8 in 10 of its seedlings between ${low} and ${high}.`,
+  mean: (mean: string, unit: string, low: string, high: string) =>
+    `The family would average ${mean} ${unit}, 8 in 10 of its seedlings between ${low} and ${high}.`,
   unknown: (trees: readonly string[], low: string, high: string) =>
     `No true value is given for ${listed(trees)}: taken as ${trees.length === 1 ? 'a tree' : 'trees'} like any other, so that the average itself may lie anywhere from ${low} to ${high}.`,
   genesUnknown: (low: string, high: string) => `Genes that are not known move the average itself: 8 in 10 between ${low} and ${high}.`,
   lost: (lost: string, unit: string) => `Selfing has taken ${lost} ${unit} off.`,
   goal: (share: number, atLeast: string | null, atMost: string | null, unit: string) =>
-    `${capital(ofTwenty(share))} of twenty would truly have ${[atLeast === null ? '' : `${atLeast} ${unit} or more`, atMost === null ? '' : `${atMost} ${unit} or less`].filter(Boolean).join(' and ')}, as your goal asks.`,
+    `${capital(roughly(share))} of twenty would truly have ${[atLeast === null ? '' : `${atLeast} ${unit} or more`, atMost === null ? '' : `${atMost} ${unit} or less`].filter(Boolean).join(' and ')}, as your goal asks.`,
   goalMark: (value: string) => `goal ${value}`,
   parentMark: (name: string, value: string) => `${name} ${value}`,
 };

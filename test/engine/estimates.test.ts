@@ -27,7 +27,11 @@ describe('estimates, seen through fruit set', () => {
     expectVariance(set, spreadOf(m!, V!));
     // Third moment of the beta, scaled: skewness is seen, not only spread.
     const scaled = Array.from({ length: 3 }, (_, i) => (alpha! + i) / (alpha! + beta! + i)).reduce((a, b) => a * b, 1);
-    const third = 0.7 ** 3 * scaled + 3 * 0.49 * 0.1 * ((alpha! * (alpha! + 1)) / ((alpha! + beta!) * (alpha! + beta! + 1))) + 3 * 0.7 * 0.01 * (alpha! / (alpha! + beta!)) + 0.001;
+    const third =
+      0.7 ** 3 * scaled +
+      3 * 0.49 * 0.1 * ((alpha! * (alpha! + 1)) / ((alpha! + beta!) * (alpha! + beta! + 1))) +
+      3 * 0.7 * 0.01 * (alpha! / (alpha! + beta!)) +
+      0.001;
     // Binomial noise of 1000 flowers adds 3p²(1 − p)/n and less: E[X³] = p³ + 3p²(1 − p)/n + p(1 − p)(1 − 2p)/n².
     const noise = (3 * (V! + m! * m! - third)) / FLOWERS;
     expectMean(
@@ -67,12 +71,18 @@ describe('estimates, seen through fruit set', () => {
   it('germination counts use the luck of germination, other counts none', () => {
     const weather = { frostChance: 0, springLuckSet: 0.4, springLuckGermination: 0.2 };
     const g = generation('g', 100_000, { flowers: FLOWERS });
-    const germination = future(document({ goal: neverProven(), lastYear: 2004, weather, crosses: [cross({ germination: { hits: 18, of: 60 } })], plans: plans([g]) }), RUNS);
+    const germination = future(
+      document({ goal: neverProven(), lastYear: 2004, weather, crosses: [cross({ germination: { hits: 18, of: 60 } })], plans: plans([g]) }),
+      RUNS,
+    );
     const { m, V } = counted(18, 60, 1, 0.2);
     const up = Array.from(germination.generation(0, 'seedlings'), (n) => n / FLOWERS);
     expectMean(up, m, 'germination');
     expectVariance(up, spreadOf(m, V, 0.2), 'germination');
-    const losses = future(document({ goal: neverProven(), lastYear: 2006, weather, kinds: [kind({ firstYearLoss: { hits: 18, of: 60 } })], plans: plans([g]) }), RUNS);
+    const losses = future(
+      document({ goal: neverProven(), lastYear: 2006, weather, kinds: [kind({ firstYearLoss: { hits: 18, of: 60 } })], plans: plans([g]) }),
+      RUNS,
+    );
     const lost = Array.from(losses.run('fruiting'), (n) => 1 - n / FLOWERS);
     const plain = counted(18, 60, 1, 0);
     expectMean(lost, plain.m, 'losses');
@@ -100,7 +110,15 @@ describe('estimates, seen through fruit set', () => {
   });
 
   it('one of several, by weight; once a run, whatever the spring', () => {
-    const set = shares({ oneOf: [{ value: 0.2, weight: 1 }, { value: 0.6, weight: 3 }] }, { springs: 3 });
+    const set = shares(
+      {
+        oneOf: [
+          { value: 0.2, weight: 1 },
+          { value: 0.6, weight: 3 },
+        ],
+      },
+      { springs: 3 },
+    );
     expectShare(
       count(set, (share) => share > 0.4),
       RUNS,
@@ -119,21 +137,47 @@ describe('estimates, seen through fruit set', () => {
     expectVariance(pert, (0.35 * 0.65) / FLOWERS);
     const { m } = counted(18, 240, 1, 0);
     expectVariance(shares({ hits: 18, of: 240 }, { changes: stand }), (m * (1 - m)) / FLOWERS);
-    const alternatives = shares({ oneOf: [{ value: 0.2, weight: 1 }, { value: 0.6, weight: 3 }] }, { changes: stand });
+    const alternatives = shares(
+      {
+        oneOf: [
+          { value: 0.2, weight: 1 },
+          { value: 0.6, weight: 3 },
+        ],
+      },
+      { changes: stand },
+    );
     // The mean, 0.5, or one of the two: docs/model.md §2 replaces forms 2 and 3 only.
     expectShare(
       count(alternatives, (share) => share > 0.55),
       RUNS,
       0.75,
     );
-    const facts = future(document({ ...stand, facts: [{ id: 'f', name: 'f', chance: { low: 0, likely: 0.5, high: 1 } }], goal: neverProven(), lastYear: 2001, plans: plans([generation('g', 1)]) }), RUNS).fact(0);
+    const facts = future(
+      document({
+        ...stand,
+        facts: [{ id: 'f', name: 'f', chance: { low: 0, likely: 0.5, high: 1 } }],
+        goal: neverProven(),
+        lastYear: 2001,
+        plans: plans([generation('g', 1)]),
+      }),
+      RUNS,
+    ).fact(0);
     expectShare(
       count(facts, (fact) => fact === 1),
       RUNS,
       0.5,
       'facts',
     );
-    const hidden = future(document({ ...stand, trees: [tree('a', { genes: { r: { frequency: { low: 0, likely: 0.3, high: 0.9 } } } }), tree('b', { genes: { r: { copies: 2 } } })], goal: neverProven(), lastYear: 2006, plans: plans([generation('g', 40)]) }), RUNS);
+    const hidden = future(
+      document({
+        ...stand,
+        trees: [tree('a', { genes: { r: { frequency: { low: 0, likely: 0.3, high: 0.9 } } } }), tree('b', { genes: { r: { copies: 2 } } })],
+        goal: neverProven(),
+        lastYear: 2006,
+        plans: plans([generation('g', 40)]),
+      }),
+      RUNS,
+    );
     expectShare(
       count(hidden.generation(0, 'showing'), (n) => n === 0),
       RUNS,
@@ -148,7 +192,10 @@ describe('estimates, seen through fruit set', () => {
     const crosses = [cross({ set: pert }), cross({ id: 'other', pollen: 'quince', set: pert })];
     const g = generation('g', 1e5, { flowers: 100_000 });
     const list = plans([g], [{ ...g, id: 'h', judge: 0 }], [{ ...g, id: 'i', pollen: [{ tree: 'c' }] }]);
-    const columns = futures(document({ goal: neverProven(), lastYear: 2004, kinds, crosses, trees: [tree('a'), tree('b'), tree('c', { kind: 'quince' })], plans: list }), 4000);
+    const columns = futures(
+      document({ goal: neverProven(), lastYear: 2004, kinds, crosses, trees: [tree('a'), tree('b'), tree('c', { kind: 'quince' })], plans: list }),
+      4000,
+    );
     const [x, y, other] = columns.map((plan) => Array.from(plan.run('fruits'), (n) => n / 1e5));
     expect(Math.max(...x!.map((share, run) => Math.abs(share - y![run]!)))).toBeLessThan(0.02);
     // PERT 0, ½, 1 is Beta(3, 3): variance 1/28. Independent draws: no correlation.

@@ -31,7 +31,14 @@ describe('value of families, all of it inherited (V_G = 1)', () => {
   for (const selfings of [1, 2, 3])
     it(`selfing number ${String(selfings)}: within a line V_G/2 · (1 − F) = V_G/${String(2 ** selfings)} (Bulmer 1980)`, () => {
       const line = generation('s', 1, { pollen: 'self', judge: 0, keep: { howMany: 1 } });
-      const rounds = selfings === 1 ? [generation('end', 40, { pollen: 'self' })] : [{ ...line }, ...(selfings === 3 ? [{ ...line, id: 's2', seedParents: picksOf('s') }] : []), generation('end', 40, { pollen: 'self', seedParents: picksOf(selfings === 3 ? 's2' : 's') })];
+      const rounds =
+        selfings === 1
+          ? [generation('end', 40, { pollen: 'self' })]
+          : [
+              { ...line },
+              ...(selfings === 3 ? [{ ...line, id: 's2', seedParents: picksOf('s') }] : []),
+              generation('end', 40, { pollen: 'self', seedParents: picksOf(selfings === 3 ? 's2' : 's') }),
+            ];
       const runs = momentsOf(copies, climb(copies, rounds, { goal, traits: traits(), kinds: selfing, trees: unstated, lastYear: 2010 }, 500), false);
       expectMean(
         runs.map(({ variance }) => variance),

@@ -1,7 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { Inputs, published } from '../reference/published.ts';
 import { count, expectMean, expectShare, expectVariance } from './agreement.ts';
-import { cross, document, future, generation, kind, neverProven, plans, stock, tree, type Document, type GenerationDocument, type KindDocument } from './programmes.ts';
+import {
+  cross,
+  document,
+  future,
+  generation,
+  kind,
+  neverProven,
+  plans,
+  stock,
+  tree,
+  type Document,
+  type GenerationDocument,
+  type KindDocument,
+} from './programmes.ts';
 
 const goal = neverProven();
 
@@ -56,7 +69,11 @@ describe('years to first fruit', () => {
     const bearing = (pollen: string[]) =>
       Array.from(
         future(
-          one([slow], { lastYear: 2008, trees: [tree('a'), tree('b'), tree('c')] }, { seedlings: 200, flowers: 200, pollen: pollen.map((id) => ({ tree: id })) }),
+          one(
+            [slow],
+            { lastYear: 2008, trees: [tree('a'), tree('b'), tree('c')] },
+            { seedlings: 200, flowers: 200, pollen: pollen.map((id) => ({ tree: id })) },
+          ),
           6000,
         ).run('fruiting'),
         (n) => n / 200,
@@ -81,7 +98,11 @@ describe('years to first fruit', () => {
   });
 
   it('a hybrid kind follows its parents, the seed parent counted twice', () => {
-    const kinds = [kind({ firstFruit: { years: 9 } }), kind({ id: 'quince', firstFruit: { years: 3 } }), kind({ id: 'hybrid', firstFruit: { between: { seed: 'pear', pollen: 'quince' } } })];
+    const kinds = [
+      kind({ firstFruit: { years: 9 } }),
+      kind({ id: 'quince', firstFruit: { years: 3 } }),
+      kind({ id: 'hybrid', firstFruit: { between: { seed: 'pear', pollen: 'quince' } } }),
+    ];
     const by = (seed: string, pollen: string) => {
       const trees = [tree('a', { kind: seed }), tree('b', { kind: pollen })];
       return one(kinds, { trees, crosses: [cross({ seed, pollen, gives: 'hybrid' })] });

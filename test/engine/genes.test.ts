@@ -2,7 +2,20 @@ import { describe, expect, it } from 'vitest';
 import { carrierIfNotShown } from '../../src/genetics/population.ts';
 import { Inputs, published } from '../reference/published.ts';
 import { count, expectMean, expectShare } from './agreement.ts';
-import { document, future, generation, kind, neverProven, picksOf, plans, shown, tree, type Document, type ShownDocument, type TreeDocument } from './programmes.ts';
+import {
+  document,
+  future,
+  generation,
+  kind,
+  neverProven,
+  picksOf,
+  plans,
+  shown,
+  tree,
+  type Document,
+  type ShownDocument,
+  type TreeDocument,
+} from './programmes.ts';
 
 const goal = neverProven();
 const SEEDLINGS = 100;
@@ -66,10 +79,29 @@ describe('linkage', () => {
 
   it('genes of different groups, or without a position, segregate freely', () => {
     const apart = (genes: Document['genes']) =>
-      document({ goal, lastYear: 2006, traits: [shown(1, { rules: both('r', 's') })], genes, trees: [tree('a', { genes: { r: { copies: 1 }, s: { copies: 1 } } }), tree('b')], plans: plans([generation('g', SEEDLINGS)]) });
+      document({
+        goal,
+        lastYear: 2006,
+        traits: [shown(1, { rules: both('r', 's') })],
+        genes,
+        trees: [tree('a', { genes: { r: { copies: 1 }, s: { copies: 1 } } }), tree('b')],
+        plans: plans([generation('g', SEEDLINGS)]),
+      });
     const of = (genes: Document['genes']) => Array.from(future(apart(genes), 600).generation(0, 'showing'), (n) => n / SEEDLINGS);
-    expectMean(of([{ id: 'r', name: 'r', group: 'one', position: 3 }, { id: 's', name: 's', group: 'two', position: 3 }]), 0.25);
-    expectMean(of([{ id: 'r', name: 'r' }, { id: 's', name: 's' }]), 0.25);
+    expectMean(
+      of([
+        { id: 'r', name: 'r', group: 'one', position: 3 },
+        { id: 's', name: 's', group: 'two', position: 3 },
+      ]),
+      0.25,
+    );
+    expectMean(
+      of([
+        { id: 'r', name: 'r' },
+        { id: 's', name: 's' },
+      ]),
+      0.25,
+    );
   });
 });
 
@@ -79,7 +111,11 @@ describe('many generations', () => {
       const first = generation('f1', 1, { judge: 0, keep: { howMany: 1 } });
       const back = generation('bc', 1, { seedParents: picksOf('f1'), pollen: [{ tree: 'a' }], repeat: rounds, judge: 0, keep: { howMany: 1 } });
       const last = generation('end', SEEDLINGS, { seedParents: picksOf('bc'), pollen: [{ tree: 'a' }] });
-      const input = document({ goal, lastYear: 2060, plans: plans(rounds === 1 ? [first, { ...last, seedParents: picksOf('f1') }] : [first, { ...back, repeat: rounds - 1 }, last]) });
+      const input = document({
+        goal,
+        lastYear: 2060,
+        plans: plans(rounds === 1 ? [first, { ...last, seedParents: picksOf('f1') }] : [first, { ...back, repeat: rounds - 1 }, last]),
+      });
       const columns = future(input, 3000);
       const showing = columns.generation(columns.shape.generations - 1, 'showing');
       expectMean(
@@ -119,13 +155,23 @@ describe('many generations', () => {
 
   it('drift between brothers and sisters: the allele stays at its frequency on average, and is fixed with chance ¼ in the end (Kimura 1962, Genetics 47:713–719)', () => {
     const first = generation('f1', 10, { judge: 0, keep: { howMany: 2 }, goOn: { when: 'enough', count: 2 } });
-    const round = generation('sib', 10, { seedParents: picksOf('f1'), pollen: picksOf('f1'), repeat: 11, judge: 0, keep: { howMany: 2 }, goOn: { when: 'enough', count: 2 } });
+    const round = generation('sib', 10, {
+      seedParents: picksOf('f1'),
+      pollen: picksOf('f1'),
+      repeat: 11,
+      judge: 0,
+      keep: { howMany: 2 },
+      goOn: { when: 'enough', count: 2 },
+    });
     const last = generation('end', 60, { seedParents: picksOf('sib'), pollen: picksOf('sib') });
     const kinds = [kind({ firstFruit: { years: 1 } })];
     const runs = 3000;
     const trees = [tree('a', { genes: { r: { copies: 1 } } }), tree('b')];
     const of = (copies: 1 | 2) =>
-      Array.from(future(document({ goal, kinds, trees, traits: [shown(copies)], lastYear: 2050, plans: plans([first, round, last]) }), runs).generation(12, 'showing'), (n) => n / 60);
+      Array.from(
+        future(document({ goal, kinds, trees, traits: [shown(copies)], lastYear: 2050, plans: plans([first, round, last]) }), runs).generation(12, 'showing'),
+        (n) => n / 60,
+      );
     const [one, two] = [of(1), of(2)];
     const shares = sibs(13);
     expect(shares[2]! + shares[1]! / 2).toBeCloseTo(0.25, 12);
@@ -156,7 +202,10 @@ describe('many generations', () => {
     for (const t of [1, 2, 4]) {
       const line = generation('s', 1, { pollen: 'self', judge: 0, keep: { howMany: 1 } });
       const last = generation('end', 40, { seedParents: picksOf('s'), pollen: 'self' });
-      const rounds = t === 1 ? [{ ...last, seedParents: [{ tree: 'a' }] }] : [line, ...(t > 2 ? [{ ...line, id: 's2', seedParents: picksOf('s'), repeat: t - 2 }] : []), { ...last, seedParents: picksOf(t > 2 ? 's2' : 's') }];
+      const rounds =
+        t === 1
+          ? [{ ...last, seedParents: [{ tree: 'a' }] }]
+          : [line, ...(t > 2 ? [{ ...line, id: 's2', seedParents: picksOf('s'), repeat: t - 2 }] : []), { ...last, seedParents: picksOf(t > 2 ? 's2' : 's') }];
       const columns = future(document({ goal, kinds, trees, plans: plans(rounds) }), 6000);
       expectMean(
         Array.from(columns.generation(columns.shape.generations - 1, 'showing'), (n) => n / 40),
@@ -174,7 +223,10 @@ describe('hidden genotypes', () => {
       goal,
       lastYear: 2006,
       // The hidden trait sits on gene r; trait “twice” reads the copies of the offspring.
-      traits: [shown(1, { id: 'twice', name: 'twice', rules: [{ name: 'two', weight: 1, needs: { needs: 'all', of: [{ gene: 'r', copies: 2 }] } }] }), shown(1, trait)],
+      traits: [
+        shown(1, { id: 'twice', name: 'twice', rules: [{ name: 'two', weight: 1, needs: { needs: 'all', of: [{ gene: 'r', copies: 2 }] } }] }),
+        shown(1, trait),
+      ],
       trees: [tree('a', { genes: { r: { frequency } }, ...changes }), tree('b', { genes: { r: { copies: 2 } } })],
       plans: plans([generation('g', 40)]),
     });

@@ -1,7 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { atLeast } from '../../src/statistics/binomial.ts';
 import { count, expectMean, expectRatio, expectShare } from './agreement.ts';
-import { document, future, generation, kind, measured, neverProven, picksOf, plans, shown, tree, type Document, type GenerationDocument, type ShownDocument } from './programmes.ts';
+import {
+  document,
+  future,
+  generation,
+  kind,
+  measured,
+  neverProven,
+  picksOf,
+  plans,
+  shown,
+  tree,
+  type Document,
+  type GenerationDocument,
+  type ShownDocument,
+} from './programmes.ts';
 
 const N = 100;
 const shares = (column: Int32Array, of = N) => Array.from(column, (n) => n / of);
@@ -24,7 +38,13 @@ describe('shown or not', () => {
       const columns = future(allGood({ canShow: 0.7, seasonsShown: 0.6 }, { judge: 3, keep: { howMany: 100, conditions: [seen(k)] } }), 800);
       expectMean(shares(columns.generation(0, 'kept')), 0.7 * atLeast(k, 3, 0.6), `at least ${String(k)}`);
     }
-    const never = future(allGood({ canShow: 0.7, seasonsShown: 0.6, falseShow: 0.1 }, { judge: 3, keep: { howMany: 100, conditions: [{ type: 'shown', trait: 'red', atMost: 0 }] } }), 800);
+    const never = future(
+      allGood(
+        { canShow: 0.7, seasonsShown: 0.6, falseShow: 0.1 },
+        { judge: 3, keep: { howMany: 100, conditions: [{ type: 'shown', trait: 'red', atMost: 0 }] } },
+      ),
+      800,
+    );
     expectMean(shares(never.generation(0, 'kept')), 0.7 * 0.4 ** 3 + 0.3 * 0.9 ** 3, 'must not show');
   });
 
@@ -36,7 +56,12 @@ describe('shown or not', () => {
     const none = rising(beta, f) / rising(alpha + beta, f);
     const grade = { mean: 0.8, sd: 0.2, fruitsCut: f };
     const by = (condition: Partial<ReturnType<typeof seen>> & { grade?: 'full' | 'part'; atMost?: number }, trait: Partial<ShownDocument> = {}) =>
-      shares(future(allGood({ grade, seasonsShown: 0.9, ...trait }, { judge: 2, keep: { howMany: 100, conditions: [{ type: 'shown', trait: 'red', ...condition }] } }), 800).generation(0, 'kept'));
+      shares(
+        future(
+          allGood({ grade, seasonsShown: 0.9, ...trait }, { judge: 2, keep: { howMany: 100, conditions: [{ type: 'shown', trait: 'red', ...condition }] } }),
+          800,
+        ).generation(0, 'kept'),
+      );
     expectMean(by({ grade: 'full', atLeast: 2 }), (0.9 * full) ** 2, 'full in both');
     expectMean(by({ grade: 'part', atLeast: 1 }), 1 - (1 - 0.9 * (1 - full - none)) ** 2, 'part in one');
     expectMean(by({ grade: 'part', atMost: 0 }), (1 - 0.9 * (1 - full - none)) ** 2, 'part in none');
@@ -47,7 +72,9 @@ describe('shown or not', () => {
 
   it('good and bad seasons are common to all trees: the share seen varies between runs by P(both of two trees show) − p²', () => {
     // Two trees in one season: correlated normal deviates, ρ = ½, at p = ½ both show with chance ¼ + asin(½)/2π = ⅓ (Sheppard 1898).
-    const kept = shares(future(allGood({ seasonsShown: 0.5, sharedSeason: 0.5 }, { keep: { howMany: 100, conditions: [seen(1)] } }), 6000).generation(0, 'kept'));
+    const kept = shares(
+      future(allGood({ seasonsShown: 0.5, sharedSeason: 0.5 }, { keep: { howMany: 100, conditions: [seen(1)] } }), 6000).generation(0, 'kept'),
+    );
     expectMean(kept, 0.5);
     expectMean(
       kept.map((share) => (share * (N * share - 1)) / (N - 1)),
@@ -57,7 +84,11 @@ describe('shown or not', () => {
   });
 
   it('within one tree seasons are independent once it is able, however much of them is common', () => {
-    const one = (n: number, k: number) => future(allGood({ seasonsShown: 0.5, sharedSeason: 0.9 }, { seedlings: 1, flowers: 1, judge: n, keep: { howMany: 1, conditions: [seen(k)] } }), 8000).generation(0, 'kept');
+    const one = (n: number, k: number) =>
+      future(
+        allGood({ seasonsShown: 0.5, sharedSeason: 0.9 }, { seedlings: 1, flowers: 1, judge: n, keep: { howMany: 1, conditions: [seen(k)] } }),
+        8000,
+      ).generation(0, 'kept');
     expectMean(one(3, 3), 1 / 8);
     expectMean(one(3, 2), 1 / 2);
   });
@@ -71,7 +102,15 @@ describe('leaf test and seedling look, before planting out', () => {
     expectMean(shares(columns.run('planted')), 0.5 * 0.8 + 0.5 * 0.1, 'planted');
     expectMean(shares(columns.run('tests')), 1, 'tests');
     expectRatio(columns.generation(0, 'showing'), columns.run('planted'), 0.4 / 0.45, 'good among the planted');
-    const kept = future(document({ ...half, goal: neverProven(), lastYear: 2006, plans: plans([generation('g', N, { test: { ...test, cull: false }, keep: { howMany: 100, conditions: [{ type: 'test', gene: 'r' }] } })]) }), 800);
+    const kept = future(
+      document({
+        ...half,
+        goal: neverProven(),
+        lastYear: 2006,
+        plans: plans([generation('g', N, { test: { ...test, cull: false }, keep: { howMany: 100, conditions: [{ type: 'test', gene: 'r' }] } })]),
+      }),
+      800,
+    );
     expect(new Set(kept.run('planted'))).toEqual(new Set([N]));
     expectMean(shares(kept.generation(0, 'kept')), 0.45, 'kept on the test alone');
   });
@@ -91,7 +130,10 @@ describe('leaf test and seedling look, before planting out', () => {
     const keepers = future(document({ ...half, traits, goal: neverProven(), lastYear: 2006, plans: plans([generation('g', N, { look })]) }), 800);
     expectMean(shares(keepers.run('planted')), able * 0.75 + (1 - able) * 0.15, 'keep those that show');
     expectRatio(keepers.generation(0, 'showing'), keepers.run('planted'), (able * 0.75) / (able * 0.75 + (1 - able) * 0.15), 'able ones show later too');
-    const others = future(document({ ...half, traits, goal: neverProven(), lastYear: 2006, plans: plans([generation('g', N, { look: { ...look, keepIfShown: false } })]) }), 800);
+    const others = future(
+      document({ ...half, traits, goal: neverProven(), lastYear: 2006, plans: plans([generation('g', N, { look: { ...look, keepIfShown: false } })]) }),
+      800,
+    );
     expectMean(shares(others.run('planted')), able * 0.25 + (1 - able) * 0.85, 'discard those that show');
   });
 });
@@ -99,7 +141,12 @@ describe('leaf test and seedling look, before planting out', () => {
 describe('goal', () => {
   it('that must breed true wants every copy of the rule’s genes, known by a test of each', () => {
     const hybrid = [tree('a', { genes: { r: { copies: 1 } } }), tree('b', { genes: { r: { copies: 1 } } })];
-    const input = document({ trees: hybrid, traits: [shown(1)], goal: { conditions: [seen(1)], crops: 1, breedsTrue: true }, plans: plans([generation('g', 20)]) });
+    const input = document({
+      trees: hybrid,
+      traits: [shown(1)],
+      goal: { conditions: [seen(1)], crops: 1, breedsTrue: true },
+      plans: plans([generation('g', 20)]),
+    });
     const columns = future(input, 4000);
     expectMean(columns.run('proven'), 5);
     expectShare(
@@ -155,7 +202,11 @@ describe('goal', () => {
     const wrong = allGood({ canShow: 0.5, falseShow: 0.3 }, {}, { goal: { conditions: [seen(1)], crops: 1, trees: 50 }, lastYear: 2006 });
     const columns = future(wrong, 800);
     expectRatio(columns.run('trulyGood'), columns.run('proven'), 0.5 / (0.5 + 0.5 * 0.3));
-    const clean = allGood({ canShow: 0.5, seasonsShown: 0.8 }, {}, { goal: { conditions: [{ type: 'shown', trait: 'red', atMost: 0 }], crops: 1, trees: 50 }, lastYear: 2006 });
+    const clean = allGood(
+      { canShow: 0.5, seasonsShown: 0.8 },
+      {},
+      { goal: { conditions: [{ type: 'shown', trait: 'red', atMost: 0 }], crops: 1, trees: 50 }, lastYear: 2006 },
+    );
     const without = future(clean, 800);
     expectMean(shares(without.run('proven')), 0.5 + 0.5 * 0.2);
     expectRatio(without.run('trulyGood'), without.run('proven'), 0.5 / 0.6);
@@ -167,7 +218,16 @@ describe('keep rules', () => {
     const traits = [shown(2), measured()];
     const goal = { conditions: [{ type: 'measured' as const, trait: 'size', atLeast: -100 }], crops: 1, trees: 50 };
     const trees = [tree('a'), tree('b')];
-    const rule = (rank: 'first' | 'index') => document({ traits, trees, goal, plans: plans([generation('g', 10, { keep: { howMany: 1, rank, weights: { size: 1 }, conditions: [] }, goOn: { when: 'allJudged' } }), generation('end', 1, { seedParents: picksOf('g') })]) });
+    const rule = (rank: 'first' | 'index') =>
+      document({
+        traits,
+        trees,
+        goal,
+        plans: plans([
+          generation('g', 10, { keep: { howMany: 1, rank, weights: { size: 1 }, conditions: [] }, goOn: { when: 'allJudged' } }),
+          generation('end', 1, { seedParents: picksOf('g') }),
+        ]),
+      });
     for (const rank of ['first', 'index'] as const) expect(new Set(future(rule(rank), 20).run('yearProven')).size).toBe(1);
   });
 
@@ -178,7 +238,10 @@ describe('keep rules', () => {
     const g = generation('g', 3, { flowers: 1, springs: 3, judge: 0, keep: { howMany: 1 } });
     const columns = future(document({ kinds, trees, goal: neverProven(), plans: plans([g]) }), 20);
     expect(new Set(columns.generation(0, 'kept'))).toEqual(new Set([1]));
-    const mortal = future(document({ kinds: [kind({ yearlyLoss: 0.5 })], trees, goal: neverProven(), lastYear: 2020, plans: plans([{ ...g, seedlings: 1000, springs: 10 }]) }), 4000);
+    const mortal = future(
+      document({ kinds: [kind({ yearlyLoss: 0.5 })], trees, goal: neverProven(), lastYear: 2020, plans: plans([{ ...g, seedlings: 1000, springs: 10 }]) }),
+      4000,
+    );
     // A seedling reaches first fruit with ½⁴. One bears each spring with that chance; it is kept unless the pick still lives.
     let [free, kept] = [1, 0];
     for (let spring = 0; spring < 10; spring += 1) {
@@ -192,7 +255,13 @@ describe('keep rules', () => {
   it('“if none is good enough, go on with the best” waits for the go-on', () => {
     const impossible = { howMany: 2, conditions: [seen(1)], bestLeft: true, rank: 'index' as const, weights: { size: 1 } };
     const first = generation('g', 6, { keep: impossible, goOn: { when: 'allJudged' } });
-    const rest = (keep: GenerationDocument['keep']) => document({ traits: [shown(2), measured()], trees: [tree('a'), tree('b')], goal: neverProven(), plans: plans([{ ...first, keep }, generation('end', 5, { seedParents: picksOf('g'), judge: 0 })]) });
+    const rest = (keep: GenerationDocument['keep']) =>
+      document({
+        traits: [shown(2), measured()],
+        trees: [tree('a'), tree('b')],
+        goal: neverProven(),
+        plans: plans([{ ...first, keep }, generation('end', 5, { seedParents: picksOf('g'), judge: 0 })]),
+      });
     expect(new Set(future(rest(impossible), 20).generation(1, 'firstPollination'))).toEqual(new Set([7]));
     expect(new Set(future(rest(impossible), 20).generation(0, 'kept'))).toEqual(new Set([2]));
     expect(new Set(future(rest({ ...impossible, bestLeft: false }), 20).generation(1, 'firstPollination'))).toEqual(new Set([-1]));

@@ -14,13 +14,19 @@ export interface Ladder {
 }
 
 /** Trees kept at step s in run i: ladder[s][i]. At most 100 trees a run can be kept. */
-export function climb({ trait, from, step, steps }: Ladder, generations: readonly GenerationDocument[], changes: Partial<Document>, runs: number): Int32Array[] {
+export function climb(
+  { trait, from, step, steps }: Ladder,
+  generations: readonly GenerationDocument[],
+  changes: Partial<Document>,
+  runs: number,
+): Int32Array[] {
   const last = generations.at(-1)!;
   const conditions = Array.from({ length: steps }, (_, s) => [{ type: 'measured' as const, trait, atLeast: from + s * step }]);
   const lists = conditions.map((list) => [...generations.slice(0, -1), { ...last, keep: { howMany: 100, conditions: list } }]);
   const kept: Int32Array[] = [];
   for (let at = 0; at < lists.length; at += 8)
-    for (const columns of futures(document({ ...changes, plans: plans(...lists.slice(at, at + 8)) }), runs)) kept.push(columns.generation(generations.length - 1, 'kept').slice());
+    for (const columns of futures(document({ ...changes, plans: plans(...lists.slice(at, at + 8)) }), runs))
+      kept.push(columns.generation(generations.length - 1, 'kept').slice());
   return kept;
 }
 

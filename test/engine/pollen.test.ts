@@ -96,7 +96,9 @@ describe('open pollination of a tree with two copies', () => {
         pools: [{ id: 'air', name: 'air', background: { trees: 20, weight: 1, kind: 'pear', values: { size: 2 } } }],
         defaultPool: 'air',
         goal: neverProven(),
-        plans: plans([generation('g', 100, { pollen: 'open', flowers: 0, keep: { howMany: 100, conditions: [{ type: 'measured', trait: 'size', atLeast }] } })]),
+        plans: plans([
+          generation('g', 100, { pollen: 'open', flowers: 0, keep: { howMany: 100, conditions: [{ type: 'measured', trait: 'size', atLeast }] } }),
+        ]),
       });
     // Scale: 64 copies, a = √(1/16) = ¼; −4 is 16 copies of 64, +2 is 40. a's gamete: hypergeometric(64, 16, 32); neighbours': copies at random at 40/64.
     const mother = hypergeometric(64, 16, 32);

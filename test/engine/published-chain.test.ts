@@ -27,7 +27,12 @@ const chain = (known: boolean, changes: Partial<Document> = {}): Document =>
         seedsPerFruit: SEEDS / FRUITS,
         seedsAtMost: 10,
         germination: known ? SEEDLINGS / SEEDS : { hits: SEEDLINGS, of: SEEDS },
-        weakness: { share: 1, onset: 2, course: { alive: known ? ALIVE / SEEDLINGS : { hits: ALIVE, of: SEEDLINGS }, atYears: YEARS }, rootBorne: { chance: 0 } },
+        weakness: {
+          share: 1,
+          onset: 2,
+          course: { alive: known ? ALIVE / SEEDLINGS : { hits: ALIVE, of: SEEDLINGS }, atYears: YEARS },
+          rootBorne: { chance: 0 },
+        },
       }),
     ],
     plans: plans([generation('wide', 100_000, { flowers: FLOWERS, judge: 0, keep: { howMany: 1 } })]),

@@ -18,7 +18,11 @@ const noisy: Ladder = { trait: 'size', from: -10, step: 1, steps: 21 };
 
 describe('what is seen (V_P = 2.5, h² = 0.4, t = 0.6)', () => {
   const seen = (seedlings: number, judge: number, runs: number, changes: Partial<MeasuredDocument> = {}) =>
-    momentsOf(noisy, climb(noisy, [generation('g', seedlings, { judge })], { goal, traits: traits({ ...NOISY, ...changes }), trees: unstated, lastYear: 2005 + judge }, runs), true);
+    momentsOf(
+      noisy,
+      climb(noisy, [generation('g', seedlings, { judge })], { goal, traits: traits({ ...NOISY, ...changes }), trees: unstated, lastYear: 2005 + judge }, runs),
+      true,
+    );
 
   it('one season varies by V_P, the mean of n seasons by V_P·(t + (1 − t)/n) (Falconer & Mackay 1996 ch. 8)', () => {
     for (const n of [1, 2, 4]) {
@@ -61,7 +65,11 @@ describe('what is seen (V_P = 2.5, h² = 0.4, t = 0.6)', () => {
     expectMean(proven, seenAbove, 'proven');
     expectRatio(columns.run('trulyGood'), proven, bothAbove / seenAbove, 'truly good');
     expectRatio(columns.shortfall(0), proven, short / seenAbove, 'shortfall');
-    expectShare(proven.reduce((a, b) => a + b, 0), 40_000, seenAbove);
+    expectShare(
+      proven.reduce((a, b) => a + b, 0),
+      40_000,
+      seenAbove,
+    );
   });
 });
 
@@ -102,7 +110,18 @@ describe('inbreeding and named genes', () => {
   const means = (trait: Partial<MeasuredDocument>, changes: Partial<Document>, pollen: 'self' | null) =>
     momentsOf(
       noisy,
-      climb(noisy, [generation('g', 40, pollen ? { pollen } : {})], { goal, traits: traits({ sd: Math.SQRT2, heritability: 0.5, repeatability: 0.5, yearShare: 0, ...trait }), trees: unstated, lastYear: 2006, ...changes }, 500),
+      climb(
+        noisy,
+        [generation('g', 40, pollen ? { pollen } : {})],
+        {
+          goal,
+          traits: traits({ sd: Math.SQRT2, heritability: 0.5, repeatability: 0.5, yearShare: 0, ...trait }),
+          trees: unstated,
+          lastYear: 2006,
+          ...changes,
+        },
+        500,
+      ),
       true,
     ).map((run) => run.mean);
 

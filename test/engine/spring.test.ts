@@ -14,7 +14,10 @@ describe('flowers of a spring', () => {
   it('are pollinated both ways round if asked, each tree within its own offer', () => {
     const trees = [tree('a', { flowers: 30 }), tree('b', { flowers: 1000 })];
     const there = generation('g', 1000, { flowers: 100 });
-    expect(futures(document({ trees, plans: plans([there], [{ ...there, reciprocal: true }]) }), 20).map((columns) => each(columns.run('flowers')))).toEqual([[30], [80]]);
+    expect(futures(document({ trees, plans: plans([there], [{ ...there, reciprocal: true }]) }), 20).map((columns) => each(columns.run('flowers')))).toEqual([
+      [30],
+      [80],
+    ]);
   });
 
   it('are limited by hands: bloom days × hours a day × flowers an hour', () => {
@@ -76,7 +79,10 @@ describe('fruit set', () => {
     const spring = (n: number) => n * 0.3 * 0.7 * 0.9 + n * n * one;
     const twoSprings = future(fruitsOf({ weather, crosses: [cross({ set: 0.3 })] }, 2), 20_000).run('fruits');
     expectVariance(twoSprings, 2 * spring(200), 'two springs');
-    const reciprocal = future(fruitsOf({ weather, crosses: [cross({ set: 0.3 })], plans: plans([generation('g', 100_000, { flowers: 200, reciprocal: true })]) }), 20_000).run('fruits');
+    const reciprocal = future(
+      fruitsOf({ weather, crosses: [cross({ set: 0.3 })], plans: plans([generation('g', 100_000, { flowers: 200, reciprocal: true })]) }),
+      20_000,
+    ).run('fruits');
     expectVariance(reciprocal, 2 * spring(100), 'two pairs');
   });
 
@@ -110,7 +116,9 @@ describe('fruit set', () => {
 /** Chance of 1 … most in a Poisson conditioned on that range whose mean is `wanted`; the parameter by halving. Own derivation (docs/model.md §6). */
 function seedChances(wanted: number, most: number): number[] {
   const chances = (rate: number) => {
-    const weights = Array.from({ length: most }, (_, i) => Math.exp((i + 1) * Math.log(rate) - Array.from({ length: i + 1 }, (_unused, k) => Math.log(k + 1)).reduce((a, b) => a + b, 0)));
+    const weights = Array.from({ length: most }, (_, i) =>
+      Math.exp((i + 1) * Math.log(rate) - Array.from({ length: i + 1 }, (_unused, k) => Math.log(k + 1)).reduce((a, b) => a + b, 0)),
+    );
     const all = weights.reduce((a, b) => a + b, 0);
     return weights.map((weight) => weight / all);
   };
@@ -172,7 +180,11 @@ describe('seeds', () => {
     const weather = { frostChance: 0, springLuckSet: 0, springLuckGermination: 0.05 };
     const routes = [{ id: 'out', name: 'kernels taken out', germination: 0.8 }];
     const by = (route?: string) =>
-      fruitsOf({ weather, crosses: [cross({ germination: 0.4, routes })], plans: plans([generation('g', 100_000, { flowers: 200, ...(route === undefined ? {} : { route }) })]) });
+      fruitsOf({
+        weather,
+        crosses: [cross({ germination: 0.4, routes })],
+        plans: plans([generation('g', 100_000, { flowers: 200, ...(route === undefined ? {} : { route }) })]),
+      });
     const without = future(by(), 20_000).generation(0, 'seedlings');
     expectMean(without, 80);
     expectVariance(without, 200 * 0.4 * 0.6 * (1 + 199 * 0.05));

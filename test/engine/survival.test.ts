@@ -85,9 +85,19 @@ describe('weak hybrids', () => {
     expectMean(shares(rootBorne.run('fruiting')), pc7.expected('rootBorne'), 'root-borne');
     expect(rootBorne.run('grafts')).toEqual(rootBorne.generation(0, 'aliveAtGraft'));
     const topBorne = future(weak({ ...base, rootBorne: 0 }), 4000).run('fruiting');
-    expectShare(topBorne.reduce((a, b) => a + b, 0), 4000 * SEEDLINGS, pc7.expected('topBorne'), 'top-borne');
+    expectShare(
+      topBorne.reduce((a, b) => a + b, 0),
+      4000 * SEEDLINGS,
+      pc7.expected('topBorne'),
+      'top-borne',
+    );
     const left = future(weak({ ...base, month: 0, rootBorne: 1 }), 4000).run('fruiting');
-    expectShare(left.reduce((a, b) => a + b, 0), 4000 * SEEDLINGS, pc7.expected('notGrafted'), 'not grafted');
+    expectShare(
+      left.reduce((a, b) => a + b, 0),
+      4000 * SEEDLINGS,
+      pc7.expected('notGrafted'),
+      'not grafted',
+    );
   });
 
   it('whether it sits in the roots is one draw a run: runs are a mixture, each all or next to nothing', () => {
@@ -126,14 +136,16 @@ describe('weak hybrids', () => {
   });
 
   it('a graft that does not take costs the seedling, or with keepOwnRoots leaves it as it was', () => {
-    const every = (keepOwnRoots: boolean) => raised({ stocks: [stock({ takeTender: 0.4, takeRipe: 0.4 })] }, { rescue: { who: 'every', month: 3, stock: 'stock', keepOwnRoots } });
+    const every = (keepOwnRoots: boolean) =>
+      raised({ stocks: [stock({ takeTender: 0.4, takeRipe: 0.4 })] }, { rescue: { who: 'every', month: 3, stock: 'stock', keepOwnRoots } });
     expectMean(shares(future(every(false), 400).run('fruiting')), 0.4, 'lost');
     expect(new Set(future(every(true), 20).run('fruiting'))).toEqual(new Set([SEEDLINGS]));
   });
 
   it('“weak ones” leaves the sound on their own roots; “every seedling” risks them too', () => {
     const half = { share: 0.5, onset: 1, course: { halfLife: 1 }, rootBorne: { chance: 1 } };
-    const by = (who: 'weak' | 'every') => raised({ crosses: [cross({ weakness: half })], stocks: [stock({ takeTender: 0.6, takeRipe: 0.6 })] }, { rescue: { who, month: 1, stock: 'stock' } });
+    const by = (who: 'weak' | 'every') =>
+      raised({ crosses: [cross({ weakness: half })], stocks: [stock({ takeTender: 0.6, takeRipe: 0.6 })] }, { rescue: { who, month: 1, stock: 'stock' } });
     expectMean(shares(future(by('weak'), 1000).run('fruiting')), 0.5 + 0.5 * 0.6, 'weak ones');
     expectMean(shares(future(by('every'), 1000).run('fruiting')), 0.6, 'every seedling');
     expectMean(shares(future(by('every'), 1000).run('weakSaved')), 0.5 * 0.6, 'weak saved of every');
@@ -298,7 +310,8 @@ describe('counts of survivors', () => {
   it('an age in years and the share alive then give the course: alive = S·((1 − w) + w·2^(−(12a − onset)/H))', () => {
     // 10 years: S = 0.9 · 0.97⁹ = 0.6842; weak share 0.6, 40 % alive at 10 years.
     const weakness = { share: 0.6, onset: 2, course: { alive: 0.4, atYears: 10 }, rootBorne: { chance: 1 } };
-    const programme = (years: number) => raised({ lastYear: 2012, kinds: [kind({ firstFruit: { years }, firstYearLoss: 0.1, yearlyLoss: 0.03 })], crosses: [cross({ weakness })] });
+    const programme = (years: number) =>
+      raised({ lastYear: 2012, kinds: [kind({ firstFruit: { years }, firstYearLoss: 0.1, yearlyLoss: 0.03 })], crosses: [cross({ weakness })] });
     expectMean(shares(future(programme(10), 1000).run('fruiting')), 0.4, 'at the count');
     const ordinary = 0.9 * 0.97 ** 9;
     const halfLife = -118 / Math.log2((0.4 / ordinary - 0.4) / 0.6);
@@ -306,7 +319,17 @@ describe('counts of survivors', () => {
   });
 
   it('of a share drawn once a run stays a share of that run', () => {
-    const weakness = { share: { oneOf: [{ value: 0, weight: 1 }, { value: 1, weight: 1 }] }, onset: 0.5, course: { halfLife: 0.1 }, rootBorne: { chance: 1 } };
+    const weakness = {
+      share: {
+        oneOf: [
+          { value: 0, weight: 1 },
+          { value: 1, weight: 1 },
+        ],
+      },
+      onset: 0.5,
+      course: { halfLife: 0.1 },
+      rootBorne: { chance: 1 },
+    };
     const fruiting = future(raised({ crosses: [cross({ weakness })] }), 1000).run('fruiting');
     expect(new Set(fruiting)).toEqual(new Set([0, SEEDLINGS]));
     expectRatio(fruiting, new Int32Array(1000).fill(SEEDLINGS), 0.5);

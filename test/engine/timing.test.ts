@@ -2,7 +2,21 @@ import { describe, expect, it } from 'vitest';
 import type { Columns } from '../../src/results/columns.ts';
 import { FAILURES, type Failure } from '../../src/results/outlook.ts';
 import { expectMean } from './agreement.ts';
-import { cross, document, future, futures, generation, kind, neverProven, picksOf, plans, stock, tree, type Document, type GenerationDocument } from './programmes.ts';
+import {
+  cross,
+  document,
+  future,
+  futures,
+  generation,
+  kind,
+  neverProven,
+  picksOf,
+  plans,
+  stock,
+  tree,
+  type Document,
+  type GenerationDocument,
+} from './programmes.ts';
 
 /** The one value a column has in every run; fails if runs differ. */
 function only(column: ArrayLike<number>): number {
@@ -13,7 +27,10 @@ function only(column: ArrayLike<number>): number {
 const RUNS = 10;
 const goal = neverProven();
 const chain = (first: Partial<GenerationDocument>, second: Partial<GenerationDocument> = {}, changes: Partial<Document> = {}): Columns =>
-  future(document({ goal, plans: plans([generation('f1', 4, first), generation('f2', 4, { seedParents: picksOf('f1'), judge: 0, ...second })]), ...changes }), RUNS);
+  future(
+    document({ goal, plans: plans([generation('f1', 4, first), generation('f2', 4, { seedParents: picksOf('f1'), judge: 0, ...second })]), ...changes }),
+    RUNS,
+  );
 const startsIn = (columns: Columns, g = 1) => only(columns.generation(g, 'firstPollination'));
 
 describe('when things happen (docs/model.md §5)', () => {
@@ -78,20 +95,30 @@ describe('when things happen (docs/model.md §5)', () => {
   });
 
   it('repeats in rounds, each after the one before; later generations mean the last round', () => {
-    const list = [generation('f1', 4, { judge: 0 }), generation('bc', 4, { seedParents: picksOf('f1'), repeat: 3, judge: 0 }), generation('end', 4, { seedParents: picksOf('bc'), judge: 0 })];
+    const list = [
+      generation('f1', 4, { judge: 0 }),
+      generation('bc', 4, { seedParents: picksOf('f1'), repeat: 3, judge: 0 }),
+      generation('end', 4, { seedParents: picksOf('bc'), judge: 0 }),
+    ];
     const columns = future(document({ goal, plans: plans(list) }), RUNS);
     expect(columns.shape.generations).toBe(5);
     expect([0, 1, 2, 3, 4].map((g) => startsIn(columns, g))).toEqual([0, 6, 12, 18, 24]);
   });
 
   it('the horizon is the last year that counts', () => {
-    const last = (lastYear: number) => only(future(document({ lastYear, trees: ['a', 'b'].map((id) => tree(id, { genes: { r: { copies: 2 } } })), plans: plans([generation('g', 4)]) }), RUNS).run('yearProven'));
+    const last = (lastYear: number) =>
+      only(
+        future(document({ lastYear, trees: ['a', 'b'].map((id) => tree(id, { genes: { r: { copies: 2 } } })), plans: plans([generation('g', 4)]) }), RUNS).run(
+          'yearProven',
+        ),
+      );
     expect([last(2005), last(2006)]).toEqual([-1, 6]);
   });
 });
 
 describe('room (docs/model.md §6)', () => {
-  const raising = (changes: Partial<Document>, g: Partial<GenerationDocument> = {}) => document({ goal, lastYear: 2006, plans: plans([generation('g', 20, g)]), ...changes });
+  const raising = (changes: Partial<Document>, g: Partial<GenerationDocument> = {}) =>
+    document({ goal, lastYear: 2006, plans: plans([generation('g', 20, g)]), ...changes });
 
   it('tree-years: nursery shares until planting out, full places after, counted each spring after germination', () => {
     const kinds = [kind({ nurseryShare: 0.1, plantOutAge: 2 })];
@@ -110,7 +137,10 @@ describe('room (docs/model.md §6)', () => {
 
   it('is hard: what finds none waits in the nursery, then is counted as no room, never dropped', () => {
     for (const waitYears of [0, 1, 3]) {
-      const columns = future(raising({ limits: { places: 8, bloomDays: 366, hoursADay: 24, flowersAnHour: 1e4 }, kinds: [kind({ nurseryShare: 0.05, waitYears })] }), 40);
+      const columns = future(
+        raising({ limits: { places: 8, bloomDays: 366, hoursADay: 24, flowersAnHour: 1e4 }, kinds: [kind({ nurseryShare: 0.05, waitYears })] }),
+        40,
+      );
       const planted = columns.run('planted');
       // Who is given up leaves the nursery, so that the last of the eight places is filled too.
       expect(only(planted)).toBe(8);
@@ -120,7 +150,10 @@ describe('room (docs/model.md §6)', () => {
   });
 
   it('the nursery itself can be full: what comes up then is raised and counted as no room at once', () => {
-    const columns = future(raising({ limits: { places: 1, bloomDays: 366, hoursADay: 24, flowersAnHour: 1e4 }, kinds: [kind({ nurseryShare: 0.1, waitYears: 0 })] }), RUNS);
+    const columns = future(
+      raising({ limits: { places: 1, bloomDays: 366, hoursADay: 24, flowersAnHour: 1e4 }, kinds: [kind({ nurseryShare: 0.1, waitYears: 0 })] }),
+      RUNS,
+    );
     // Ten nursery shares; nine of those seedlings have to go before the tenth gets the place.
     expect(only(columns.run('seedlings'))).toBe(20);
     expect(only(columns.run('planted'))).toBe(1);
@@ -154,11 +187,25 @@ describe('hours and money', () => {
   it('flowers and fruit in their spring, seedlings at germination, grafts when made, judging in season, upkeep a place and year', () => {
     const hours = { perFlower: 0.03, perFruit: 0.02, perSeedling: 0.5, perGraft: 0.25, perTest: 0.1, perLook: 0.07, perPlaceYear: 1, perJudging: 0.4 };
     const money = { perFlower: 1, perFruit: 2, perSeedling: 3, perGraft: 4, perTest: 5, perLook: 6, perPlaceYear: 7, perJudging: 8 };
-    const g = generation('g', 20, { flowers: 30, judge: 2, rescue: { who: 'every', month: 3, stock: 'stock', scions: 2 }, test: { gene: 'r', copies: 1 }, look: { trait: 'red' } });
+    const g = generation('g', 20, {
+      flowers: 30,
+      judge: 2,
+      rescue: { who: 'every', month: 3, stock: 'stock', scions: 2 },
+      test: { gene: 'r', copies: 1 },
+      look: { trait: 'red' },
+    });
     const trees = ['a', 'b'].map((id) => tree(id, { genes: { r: { copies: 2 } } }));
     const columns = future(document({ goal, hours, money, trees, stocks: [stock()], lastYear: 2007, plans: plans([g]) }), RUNS);
     const places = 20 * 6;
-    const bill = (rate: typeof hours) => 30 * rate.perFlower + 30 * rate.perFruit + 20 * rate.perSeedling + 40 * rate.perGraft + 20 * rate.perTest + 20 * rate.perLook + places * rate.perPlaceYear + 40 * rate.perJudging;
+    const bill = (rate: typeof hours) =>
+      30 * rate.perFlower +
+      30 * rate.perFruit +
+      20 * rate.perSeedling +
+      40 * rate.perGraft +
+      20 * rate.perTest +
+      20 * rate.perLook +
+      places * rate.perPlaceYear +
+      40 * rate.perJudging;
     expect(only(columns.amount('totalHours'))).toBeCloseTo(bill(hours), 9);
     expect(only(columns.amount('totalMoney'))).toBeCloseTo(bill(money), 9);
     // Busiest: in hours a season of judging, 20 places and 20 crops; in money the year of planting out, 20 tests, looks and places.
@@ -168,14 +215,27 @@ describe('hours and money', () => {
 
   it('a route has its own hours and money a seed', () => {
     const routes = [{ id: 'out', name: 'taken out', germination: 1, hoursPerSeed: 0.2, moneyPerSeed: 3 }];
-    const columns = future(document({ goal, lastYear: 2001, crosses: [cross({ routes })], money: {}, plans: plans([generation('g', 10, { route: 'out', flowers: 10 })]) }), RUNS);
+    const columns = future(
+      document({ goal, lastYear: 2001, crosses: [cross({ routes })], money: {}, plans: plans([generation('g', 10, { route: 'out', flowers: 10 })]) }),
+      RUNS,
+    );
     expect(only(columns.amount('totalHours'))).toBeCloseTo(2, 9);
     expect(only(columns.amount('totalMoney'))).toBeCloseTo(30, 9);
   });
 
   it('open fruit costs no flowers', () => {
     const air = [{ id: 'air', name: 'air', trees: [{ tree: 'b', weight: 1 }] }];
-    const columns = future(document({ goal, lastYear: 2001, pools: air, defaultPool: 'air', hours: { perFlower: 1, perFruit: 0.1 }, plans: plans([generation('g', 10, { pollen: 'open', flowers: 0 })]) }), RUNS);
+    const columns = future(
+      document({
+        goal,
+        lastYear: 2001,
+        pools: air,
+        defaultPool: 'air',
+        hours: { perFlower: 1, perFruit: 0.1 },
+        plans: plans([generation('g', 10, { pollen: 'open', flowers: 0 })]),
+      }),
+      RUNS,
+    );
     expect(only(columns.amount('totalHours'))).toBeCloseTo(1, 9);
     expect(only(columns.run('flowers'))).toBe(0);
   });
@@ -188,7 +248,8 @@ describe('hours and money', () => {
 });
 
 describe('why a run failed (docs/model.md §11)', () => {
-  const why = (changes: Partial<Document>, list: GenerationDocument[]): Failure => FAILURES[only(future(document({ lastYear: 2030, plans: plans(list), ...changes }), RUNS).run('failure'))]!;
+  const why = (changes: Partial<Document>, list: GenerationDocument[]): Failure =>
+    FAILURES[only(future(document({ lastYear: 2030, plans: plans(list), ...changes }), RUNS).run('failure'))]!;
   const bad = [tree('a'), tree('b')];
   const keepsNone = { howMany: 1, conditions: [{ type: 'shown' as const, trait: 'red', atLeast: 1 }] };
   const one = generation('g', 10, { keep: keepsNone });
@@ -209,7 +270,15 @@ describe('why a run failed (docs/model.md §11)', () => {
   });
 
   it('is given when, and only when, nothing was proven', () => {
-    const columns = future(document({ plans: plans([generation('f1', 2, { judge: 0, keep: { howMany: 2 }, goOn: { when: 'enough', count: 2 } }), generation('f2', 3, { seedParents: picksOf('f1'), pollen: picksOf('f1') })]) }), 500);
+    const columns = future(
+      document({
+        plans: plans([
+          generation('f1', 2, { judge: 0, keep: { howMany: 2 }, goOn: { when: 'enough', count: 2 } }),
+          generation('f2', 3, { seedParents: picksOf('f1'), pollen: picksOf('f1') }),
+        ]),
+      }),
+      500,
+    );
     columns.run('failure').forEach((code, run) => expect(code === -1).toBe(columns.run('yearProven')[run]! >= 0));
     expectMean(
       Array.from(columns.run('failure'), (code) => (code === -1 ? 1 : 0)),

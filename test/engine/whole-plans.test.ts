@@ -121,12 +121,57 @@ describe('which genotypes qualify', () => {
   // Second generation of AaBb (docs/model.md §9): shares in sixteenths. Sources: Mendel 1866 for 9 : 7 and 1 of 16 by the product rule;
   // Griffiths et al., An Introduction to Genetic Analysis, "Gene interaction" (9 : 7, 15 : 1).
   const needs = {
-    'both, one copy each: 9 of 16': [9, { needs: 'all', of: [{ gene: 'r', copies: 1 }, { gene: 's', copies: 1 }] }],
-    'either, one copy: 15 of 16': [15, { needs: 'any', of: [{ gene: 'r', copies: 1 }, { gene: 's', copies: 1 }] }],
-    'both, two copies: 1 of 16': [1, { needs: 'all', of: [{ gene: 'r', copies: 2 }, { gene: 's', copies: 2 }] }],
-    'either, two copies: 7 of 16': [7, { needs: 'any', of: [{ gene: 'r', copies: 2 }, { gene: 's', copies: 2 }] }],
+    'both, one copy each: 9 of 16': [
+      9,
+      {
+        needs: 'all',
+        of: [
+          { gene: 'r', copies: 1 },
+          { gene: 's', copies: 1 },
+        ],
+      },
+    ],
+    'either, one copy: 15 of 16': [
+      15,
+      {
+        needs: 'any',
+        of: [
+          { gene: 'r', copies: 1 },
+          { gene: 's', copies: 1 },
+        ],
+      },
+    ],
+    'both, two copies: 1 of 16': [
+      1,
+      {
+        needs: 'all',
+        of: [
+          { gene: 'r', copies: 2 },
+          { gene: 's', copies: 2 },
+        ],
+      },
+    ],
+    'either, two copies: 7 of 16': [
+      7,
+      {
+        needs: 'any',
+        of: [
+          { gene: 'r', copies: 2 },
+          { gene: 's', copies: 2 },
+        ],
+      },
+    ],
     'three copies in all: 5 of 16': [5, { needs: 'total', genes: ['r', 's'], copies: 3 }],
-    'two of r, one of s: 3 of 16': [3, { needs: 'all', of: [{ gene: 'r', copies: 2 }, { gene: 's', copies: 1 }] }],
+    'two of r, one of s: 3 of 16': [
+      3,
+      {
+        needs: 'all',
+        of: [
+          { gene: 'r', copies: 2 },
+          { gene: 's', copies: 1 },
+        ],
+      },
+    ],
   } satisfies Record<string, [number, ShownDocument['rules'][number]['needs']]>;
 
   for (const [name, [sixteenths, rule]] of Object.entries(needs))

@@ -6,7 +6,8 @@ const leafPath = (size: number, side: 1 | -1): string => {
   const p = (x: number, y: number) => `${round(side * x * size)},${round(y * size)}`;
   return `M0,0 C${p(0.16, -0.34)} ${p(0.62, -0.62)} ${p(1, -0.5)} C${p(0.98, -0.12)} ${p(0.5, 0.16)} 0,0 Z`;
 };
-const veinPath = (size: number, side: 1 | -1): string => `M0,0 Q${round(side * 0.4 * size)},${round(-0.12 * size)} ${round(side * 0.76 * size)},${round(-0.36 * size)}`;
+const veinPath = (size: number, side: 1 | -1): string =>
+  `M0,0 Q${round(side * 0.4 * size)},${round(-0.12 * size)} ${round(side * 0.76 * size)},${round(-0.36 * size)}`;
 
 /** Textures in the colour of the leaf; solid and bare need none. Ids carry the drawing's own, for several stand under one root. */
 function textures(defs: Part, id: string): void {
@@ -39,7 +40,10 @@ export function drawCells(svg: SVGSVGElement, layout: CellsLayout, id: string): 
       .selectAll<SVGElement, Cell>(`${tag}.${name}`)
       .data((one) => (has(one) ? [one] : []))
       .join((enter) => enter.append(tag).attr('class', name.replaceAll('.', ' ')));
-  part('path', 'stem', () => true).attr('d', `M0,0 C${round(-0.04 * cell)},${round(-0.4 * stem)} ${round(0.03 * cell)},${round(-0.7 * stem)} 0,${round(-stem)}`);
+  part('path', 'stem', () => true).attr(
+    'd',
+    `M0,0 C${round(-0.04 * cell)},${round(-0.4 * stem)} ${round(0.03 * cell)},${round(-0.7 * stem)} 0,${round(-stem)}`,
+  );
   for (const side of [1, -1] as const) {
     const name = side === 1 ? 'right' : 'left';
     // Both leaves start a little below the tip, one lower than the other.
@@ -48,7 +52,10 @@ export function drawCells(svg: SVGSVGElement, layout: CellsLayout, id: string): 
       .attr('transform', at)
       .attr('fill', ({ kind }) => (FILL[kind] ? `url(#${id}-${FILL[kind]})` : null))
       .attr('d', leafPath(leaf, side));
-    if (layout.pots) part('path', `vein.${name}`, () => true).attr('transform', at).attr('d', veinPath(leaf, side));
+    if (layout.pots)
+      part('path', `vein.${name}`, () => true)
+        .attr('transform', at)
+        .attr('d', veinPath(leaf, side));
   }
   part('circle', 'fruit', ({ kind }) => kind === 'able' || kind === 'unable')
     .attr('cy', round(-stem - cell * 0.07))

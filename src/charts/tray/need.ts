@@ -1,6 +1,5 @@
-import { scaleLinear } from 'd3';
-import type { Target } from '../../text/tray.ts';
-import { trayText } from '../../text/tray.ts';
+import { scaleLinear, type ScaleLinear } from 'd3';
+import { trayText, type Target } from '../../text/tray.ts';
 import type { Measure } from '../measure.ts';
 
 export interface NeedData {
@@ -71,15 +70,12 @@ export function needLayout({ targets, curve, atAll }: NeedData, { width, measure
   };
 }
 
-/** Whole numbers; the axis is named after the last of them, which gives way if both do not fit. */
-function axis(x: (n: number) => number, left: number, right: number, measure: Measure): Pick<NeedLayout, 'ticks' | 'axis'> {
+/** Whole numbers as far as the name at the end of the axis leaves room. */
+function axis(x: ScaleLinear<number, number>, left: number, right: number, measure: Measure): Pick<NeedLayout, 'ticks' | 'axis'> {
   const name = trayText.need.axis;
-  const scale = scaleLinear([left, right], [left, right]);
-  const most = Math.max(1, Math.floor((right - left) / 56));
-  const domain = scaleLinear([0, (right - left) / Math.max(1e-9, x(1) - x(0))], [scale(left), scale(right)]);
   const room = right - measure(name, NOTE) - GAP;
-  const ticks = domain
-    .ticks(most)
+  const ticks = x
+    .ticks(Math.max(1, Math.floor((right - left) / 56)))
     .filter(Number.isInteger)
     .map((n) => ({ x: x(n), text: n.toLocaleString('en') }))
     .filter((tick) => tick.x + measure(tick.text, NOTE) / 2 <= room);

@@ -1,4 +1,4 @@
-import { bin, max, median, quantileSorted, range, scaleLinear, ticks } from 'd3';
+import { bin, max, median, quantileSorted, range, scaleLinear, ticks, tickStep } from 'd3';
 import type { Outlook, PlanOutlook } from '../../results/outlook.ts';
 import { cloudText } from '../../text/charts-more.ts';
 import { calendar, roomFor, type Calendar } from '../calendar.ts';
@@ -87,18 +87,22 @@ export function cloudLayout(outlook: Outlook, futures: readonly Futures[], { wid
   const stripWidth = phone ? Math.min(24, 96 / Math.max(1, plans.length)) : 0;
   const years = calendar({ startYear, lastYear, width, from, ...(phone ? { right: 14 + stripWidth * plans.length } : {}) });
   const plot = { left: years.left, right: years.horizon, top: phone ? 40 : 72, bottom: (phone ? 40 : 72) + (phone ? 330 : 420) };
-  const most = ceiling(futures);
-  const scale = scaleLinear([0, most], [plot.bottom, plot.top]);
-  const y = (seedlings: number) => scale(Math.min(most, seedlings));
-  const clouds = plans.map((plan) =>
-    cloudOf(
-      plan,
-      futures.find((columns) => columns.plan === plan.id),
-      years,
-      y,
-      phone,
+  const scaleTo = (most: number) => {
+    const scale = scaleLinear([0, most], [plot.bottom, plot.top]);
+    return (seedlings: number) => scale(Math.min(most, seedlings));
+  };
+  const { most, clouds } = withRoom(ceiling(futures), plot, (top) =>
+    plans.map((plan) =>
+      cloudOf(
+        plan,
+        futures.find((columns) => columns.plan === plan.id),
+        years,
+        scaleTo(top),
+        phone,
+      ),
     ),
   );
+  const y = scaleTo(most);
   const letters = apart(
     clouds.flatMap(({ plan, mark, median: middle }) => (middle ? [{ plan, mark, x: years.x(middle.year), y: y(middle.seedlings), r: phone ? 12 : 14 }] : [])),
   );
@@ -124,6 +128,27 @@ export function cloudLayout(outlook: Outlook, futures: readonly Futures[], { wid
     stripLetters: strips.map(({ plan, mark, x }) => ({ plan, mark, x, y: phone ? plot.top - 20 : plot.bottom, r: phone ? 11 : 12 })),
   };
 }
+
+/** Least room between the outlines and the top of the axis, px, and how often the axis is let grow for it. */
+const ROOM = 10;
+const TURNS = 8;
+
+/** Raises the top of the axis, to round numbers, until all outlines lie under it: their smoothing carries them beyond the outermost futures. */
+function withRoom(first: number, plot: CloudLayout['plot'], draw: (most: number) => Cloud[]): { most: number; clouds: Cloud[] } {
+  let drawn = { most: first, clouds: draw(first) };
+  for (let turn = 0; turn < TURNS; turn++) {
+    const over = plot.top + ROOM - topOf(drawn.clouds);
+    if (over <= 0) break;
+    const wanted = drawn.most * (1 + over / (plot.bottom - plot.top));
+    const step = tickStep(0, wanted, 10);
+    const most = Math.ceil(wanted / step) * step;
+    drawn = { most, clouds: draw(most) };
+  }
+  return drawn;
+}
+
+const points = ({ outlines: shapes }: Cloud) => shapes.flatMap(({ polygons }) => polygons.flatMap((rings) => rings.flat()));
+const topOf = (clouds: readonly Cloud[]): number => clouds.flatMap(points).reduce((top, [, y]) => Math.min(top, y), Infinity);
 
 /** Top of the axis: a round number over nearly all futures; the few above are drawn at the top. */
 function ceiling(futures: readonly Futures[]): number {
@@ -190,10 +215,7 @@ function labelsOf(
   measure: Measure,
   words: WordsByPlan,
 ): CloudLabel[] {
-  const edges = clouds.flatMap(({ outlines: shapes }) =>
-    shapes.flatMap(({ polygons }) => polygons.flatMap((rings) => rings.flatMap((ring) => ring.map(([x]) => x)))),
-  );
-  const edge = Math.min(...edges, ...letters.map(({ x }) => x - 20)) - 26;
+  const edge = clouds.flatMap(points).reduce((left, [x]) => Math.min(left, x), Math.min(...letters.map(({ x }) => x - 20))) - 26;
   const texts = letters.map((letter) => {
     const plan = plans.find(({ id }) => id === letter.plan);
     const middle = clouds.find((cloud) => cloud.plan === letter.plan)?.median;

@@ -10,6 +10,7 @@ import { programmeContext, runsContext } from '../contexts.ts';
 import { StoreController } from '../store-controller.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList } from './parts.ts';
+import '../tray/tray.ts';
 import './examples.ts';
 import './orchard-panel.ts';
 
@@ -38,6 +39,7 @@ export class Have extends LitElement {
       <p class="lede">${have.lede}</p>
       ${programme.note === undefined ? nothing : html`<p class="quiet">${programme.note}</p>`} ${problemList(programme, problems)}
       <section class="part"><oo-orchard-panel .programme=${programme} .problems=${problems} .start=${['trees']}></oo-orchard-panel></section>
+      <section class="part"><oo-tray .programme=${programme}></oo-tray></section>
       <section class="part"><oo-examples></oo-examples></section>
       ${care(programme, this.runs.engine)}
     `;

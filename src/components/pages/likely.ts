@@ -1,6 +1,8 @@
 import { consume } from '@lit/context';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import type { Limits } from '../../charts/side-by-side/rows.ts';
+import type { Programme } from '../../model/programme.ts';
 import type { Outlook } from '../../results/outlook.ts';
 import { outlookOf } from '../../state/outlook.ts';
 import type { ProgrammeStore } from '../../state/programme-store.ts';
@@ -18,6 +20,14 @@ import { care, pieces, problemList, progress } from './parts.ts';
 import './more-pictures.ts';
 import './orchard-panel.ts';
 import { planWords } from './plan-lanes.ts';
+
+const limitsKnown = new WeakMap<Programme['limits'], Limits>();
+/** The same object as long as the limits are the same, so that the table redraws only for its own figures. */
+function limitsOf(limits: Programme['limits']): Limits {
+  const known = limitsKnown.get(limits) ?? { hours: limits.hoursPerYear ?? null, places: limits.places };
+  limitsKnown.set(limits, known);
+  return known;
+}
 
 /** “What is likely?”: the answer in a sentence, the plans as boughs, the chance by year, and all plans side by side. */
 @customElement('oo-likely')
@@ -79,7 +89,7 @@ export class Likely extends LitElement {
   private pictures(outlook: Outlook, stale: boolean): TemplateResult {
     const { programme, runnable } = this.programmes.state;
     const words = planWords(programme);
-    const limits = { hours: runnable.limits.hoursPerYear ?? null, places: runnable.limits.places };
+    const limits = limitsOf(runnable.limits);
     return html`<section class="part">
         <oo-plan-lanes .outlook=${outlook} .lifted=${this.lifted} ?stale=${stale}></oo-plan-lanes>
       </section>

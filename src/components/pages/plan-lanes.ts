@@ -56,9 +56,13 @@ const styles = css`
   }
 `;
 
-/** Words under the plans' names, for all pictures. */
-export const planWords = ({ plans }: Programme): WordsByPlan =>
-  Object.fromEntries(plans.map((plan) => [plan.id, plan.note === undefined ? {} : { note: plan.note }]));
+const wordsOf = new WeakMap<Programme, WordsByPlan>();
+/** Words under the plans' names, for all pictures; the same object as long as the document is the same. */
+export function planWords(programme: Programme): WordsByPlan {
+  const words = wordsOf.get(programme) ?? Object.fromEntries(programme.plans.map((plan) => [plan.id, plan.note === undefined ? {} : { note: plan.note }]));
+  wordsOf.set(programme, words);
+  return words;
+}
 
 /** The plans as boughs that can be edited in place: rows open their settings, names open what can be done with a plan, patterns add one. */
 @customElement('oo-plan-lanes')

@@ -79,8 +79,11 @@ export class RowSettings extends LitElement {
     const [focused] = event.composedPath();
     const bar = this.renderRoot.querySelector('.bar');
     if (!bar || !(focused instanceof Element)) return;
-    const hidden = focused.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
-    if (hidden > 0) window.scrollBy(0, hidden);
+    // The browser itself scrolls after this event.
+    requestAnimationFrame(() => {
+      const hidden = focused.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
+      if (hidden > 0) window.scrollBy(0, hidden);
+    });
   };
 
   private sections(): FormSection[] {

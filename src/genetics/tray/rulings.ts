@@ -55,7 +55,12 @@ function telling(programme: Programme, trees: readonly Tree[], genes: readonly s
  * @param fixed a trait that stands under one of its rules already; it is part of every combination
  * @throws RangeError for more than 512 combinations
  */
-export function combinations(programme: Programme, trees: readonly Tree[], genes: readonly string[], fixed?: { trait: ShownTrait; rule: number }): Combination[] {
+export function combinations(
+  programme: Programme,
+  trees: readonly Tree[],
+  genes: readonly string[],
+  fixed?: { trait: ShownTrait; rule: number },
+): Combination[] {
   const own = fixed ? genesOfTrait(fixed.trait) : [];
   const others = telling(programme, trees, [...genes, ...own]).filter((trait) => trait.id !== fixed?.trait.id);
   if (others.reduce((product, { rules }) => product * rules.length, 1) > MOST_COMBINATIONS)

@@ -15,7 +15,10 @@ const derivations: Readonly<Record<string, (check: PlanCheck) => Readonly<Record
   PC4: (check) => ({ shareShowing: check.setup('frequency'), chance: 1 - (1 - check.setup('frequency')) ** check.setup('seedlings') }),
   PC4b: (check) => {
     const copies = 2 * check.setup('neighbours');
-    const missed = Array.from({ length: copies + 1 }, (_, x) => binomialPmf(x, copies, check.setup('frequency')) * (1 - x / copies) ** check.setup('seedlings'));
+    const missed = Array.from(
+      { length: copies + 1 },
+      (_, x) => binomialPmf(x, copies, check.setup('frequency')) * (1 - x / copies) ** check.setup('seedlings'),
+    );
     return { chance: 1 - missed.reduce((sum, p) => sum + p, 0) };
   },
   PC5: (check) => ({ alive: (1 - check.setup('firstYearLoss')) * (1 - check.setup('yearlyLoss')) ** (check.setup('firstFruit') - 1) }),
@@ -23,7 +26,12 @@ const derivations: Readonly<Record<string, (check: PlanCheck) => Readonly<Record
     const alive = (months: number) => 2 ** (-(months - check.setup('onset')) / check.setup('halfLife'));
     const grafted = check.setup('take') * (1 - check.setup('stockLoss')) ** check.setup('firstFruit');
     const atFruit = 12 * check.setup('firstFruit');
-    return { aliveAtGraft: alive(check.setup('month')), rootBorne: alive(check.setup('month')) * grafted, topBorne: alive(atFruit) * grafted, notGrafted: alive(atFruit) };
+    return {
+      aliveAtGraft: alive(check.setup('month')),
+      rootBorne: alive(check.setup('month')) * grafted,
+      topBorne: alive(atFruit) * grafted,
+      notGrafted: alive(atFruit),
+    };
   },
   PC8: (check) => ({ alive: (1 - check.setup('yearlyLoss')) ** check.setup('winters') }),
   PC9: (check) => ({ bothLost: check.setup('frost') ** check.setup('springs') }),

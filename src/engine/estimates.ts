@@ -95,9 +95,3 @@ function toFlower(p: number, flowers: number): number {
   if (flowers === 1) return p;
   return p >= 1 ? 1 : 1 - exp(log(1 - p) / flowers);
 }
-
-/** Mean of an estimate, as the switch “take my guesses as they stand” and the checks use it. */
-export function estimateMean(estimate: Estimate, rho = 0): number {
-  if (typeof estimate === 'number') return estimate;
-  return 'value' in estimate ? estimate.value : meanOf(formula(estimate, rho));
-}

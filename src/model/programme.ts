@@ -10,7 +10,7 @@ import {
   type shownTraitSchema,
   type firstFruitSchema,
   type ruleSchema,
-  type weaknessSchema,
+  
 } from './biology.ts';
 import { field, note, number, reference, whole } from './fields.ts';
 import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, moneySchema, poolSchema, treeSchema, weatherSchema } from './orchard.ts';
@@ -66,5 +66,4 @@ export type ShownTrait = z.infer<typeof shownTraitSchema>;
 export type MeasuredTrait = z.infer<typeof measuredTraitSchema>;
 export type FirstFruit = z.infer<typeof firstFruitSchema>;
 export type Rule = z.infer<typeof ruleSchema>;
-export type Weakness = z.infer<typeof weaknessSchema>;
 export type Condition = z.infer<typeof conditionSchema>;

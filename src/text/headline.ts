@@ -1,5 +1,6 @@
-import type { Comparison, Failure, PlanOutlook } from '../results/outlook.ts';
+import type { Comparison, Failure, Interval, PlanOutlook } from '../results/outlook.ts';
 import { counted, inTen, listed, whole } from './charts.ts';
+import { handCount, howOften } from './sentences.ts';
 
 /** A piece of a sentence; strong pieces are the findings. */
 export interface Piece {
@@ -9,25 +10,26 @@ export interface Piece {
 
 const NB = '\u00a0';
 
-/** "8 times in 10", "in nearly every future", "hardly ever": as much as a hand can count. */
-function times(chance: number): string {
-  if (chance >= 0.975) return 'In nearly every future';
-  if (chance < 0.025) return 'Hardly ever';
-  const { numeral, words } = inTen(chance);
-  return `${numeral === '1' ? 'Once' : `${numeral} times`} ${words.replace(' ', NB)}`;
-}
-
-/** Rounds a count to what a hand can count: 118 → 120, 46 → 45, 7 → 7. */
-export function handCount(n: number): number {
-  const step = n < 12 ? 1 : n < 100 ? 5 : n < 1000 ? 10 : 50;
-  return Math.round(n / step) * step;
+/** "8 times in 10", "In nearly every future", "Hardly ever": no more than the interval of the chance allows. */
+function times(chance: Interval): string {
+  const often = howOften(chance);
+  switch (often.kind) {
+    case 'nearly':
+      return 'In nearly every future';
+    case 'hardly':
+      return 'Hardly ever';
+    case 'unknown':
+      return 'Too few futures to say how often';
+    case 'tenths':
+      return often.one ? `Once in${NB}10` : `${often.words.replace(/^./, (letter) => letter.toUpperCase())} times in${NB}10`;
+  }
 }
 
 const named = ({ mark, name }: PlanOutlook) => `${mark} (${name})`;
 const byChance = (plans: readonly PlanOutlook[]) => [...plans].sort((a, b) => b.chance.value - a.chance.value);
 
 /** Plans whose chance the futures cannot tell from the best one's; the best one first. */
-export function leaders(plans: readonly PlanOutlook[], comparisons: readonly Comparison[]): readonly PlanOutlook[] {
+function leaders(plans: readonly PlanOutlook[], comparisons: readonly Comparison[]): readonly PlanOutlook[] {
   const [best, ...others] = byChance(plans);
   if (!best) return [];
   const tied = others.filter(({ id }) => {
@@ -50,7 +52,7 @@ export function headline(plans: readonly PlanOutlook[], comparisons: readonly Co
   const opening: Piece[] =
     share < 0.025
       ? [{ text: 'Hardly ever', strong: true }, { text: ` does any plan have a proven tree by ${String(lastYear)}.` }]
-      : [{ text: times(share), strong: true }, { text: ` ${many ? '' : 'plan '}${who} a proven tree by ${String(lastYear)}${when}.` }];
+      : [{ text: times(best.chance), strong: true }, { text: ` ${many ? '' : 'plan '}${who} a proven tree by ${String(lastYear)}${when}.` }];
   return [...opening, ...rival(plans, best)];
 }
 

@@ -140,12 +140,12 @@ type Ids = Readonly<
   Record<'genes' | 'shown' | 'measured' | 'kinds' | 'trees' | 'pools' | 'crosses' | 'stocks' | 'gardens' | 'facts', ReadonlyMap<string, number>>
 >;
 
-/** Genes in order of group and position; free genes keep the document's order, after the grouped ones. */
+/** Genes in order of group and position, then the free ones by id: the order in the document changes nothing. */
 function sortGenes(programme: Programme): Programme['genes'] {
   const grouped = programme.genes.filter((gene) => gene.group !== undefined && gene.position !== undefined);
   const free = programme.genes.filter((gene) => !grouped.includes(gene));
   grouped.sort((a, b) => (a.group === b.group ? (a.position ?? 0) - (b.position ?? 0) : (a.group ?? '') < (b.group ?? '') ? -1 : 1));
-  return [...grouped, ...free];
+  return [...grouped, ...free.sort((a, b) => (a.id < b.id ? -1 : 1))];
 }
 
 /** Recombination between neighbours: r = ½(1 − e^(−2d)). **Source:** Haldane 1919, J. Genet. 8:299–309. */

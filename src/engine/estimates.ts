@@ -32,7 +32,7 @@ export class EstimateTable {
       else if ('value' in estimate) this.values[slot] = estimate.value;
       else {
         const form = formula(estimate, rho);
-        if (means || (form.options === null && form.low === form.high)) this.values[slot] = meanOf(form);
+        if (form.options === null && (means || form.low === form.high)) this.values[slot] = meanOf(form);
         else drawn.push({ slot, key: textKey(place), ...form });
       }
     });
@@ -76,8 +76,7 @@ function formula(estimate: Exclude<Estimate, number | { value: number }>, rho: n
   return { alpha: 1, beta: 1, low: 0, high: 1, flowersPerUnit: 1, options };
 }
 
-function meanOf({ alpha, beta, low, high, flowersPerUnit, options }: Formula): number {
-  if (options) return options.reduce((sum, { value, upTo }, i) => sum + value * (upTo - (options[i - 1]?.upTo ?? 0)), 0);
+function meanOf({ alpha, beta, low, high, flowersPerUnit }: Formula): number {
   return toFlower(low + ((high - low) * alpha) / (alpha + beta), flowersPerUnit);
 }
 

@@ -36,7 +36,6 @@ const estimateShape = z.union([finite, known, ranged, counted, alternatives]);
 export type Estimate = z.infer<typeof estimateShape>;
 export type Ranged = z.infer<typeof ranged>;
 export type Counted = z.infer<typeof counted>;
-type Alternatives = z.infer<typeof alternatives>;
 
 export type EstimateForm = 'known' | 'ranged' | 'counted' | 'alternatives';
 

@@ -26,7 +26,6 @@ export type AmountColumn = (typeof AMOUNT_COLUMNS)[number];
 
 /** Whole numbers kept for each run and generation: milestones, then counts by stage. */
 export const MILESTONES = ['firstPollination', 'firstSeedling', 'firstFruit', 'firstPick', 'lastWork'] as const;
-type Milestone = (typeof MILESTONES)[number];
 export const GENERATION_COLUMNS = [...MILESTONES, ...STAGES] as const;
 export type GenerationColumn = (typeof GENERATION_COLUMNS)[number];
 

@@ -4,7 +4,7 @@ import { wilson } from './interval.ts';
 /** What a plan comes to when it begins in a later spring. */
 export interface LaterBegin {
   /** Chance of a proven tree by the last judging year, by the spring in which the plan begins; the first is this spring. Never rises. */
-  readonly chances: readonly { readonly year: number; readonly value: number }[];
+  readonly chances: readonly ({ readonly year: number } & Interval)[];
   /** Last spring that keeps at least half of this spring’s chance, and the last with any future that ends well; null where none ever does. */
   readonly half: number | null;
   readonly any: number | null;
@@ -25,9 +25,11 @@ const ROUNDING = 1e-9;
  */
 export function laterBegin({ chanceByYear, runs }: Pick<PlanOutlook, 'chanceByYear' | 'runs'>): LaterBegin {
   const first = chanceByYear[0]?.year ?? 0;
-  const values = chanceByYear.map(({ value }) => value).reverse();
-  const chances = values.map((value, later) => ({ year: first + later, value }));
-  const now = values[0] ?? 0;
-  const lastWith = (least: number) => (now > 0 ? (chances.filter(({ value }) => value > 0 && value >= least - ROUNDING).at(-1)?.year ?? null) : null);
-  return { chances, half: lastWith(now / 2), any: lastWith(0), skipped: wilson(Math.round((now - (values[1] ?? 0)) * runs), runs) };
+  const chances = chanceByYear
+    .map(({ value, low, high }) => ({ value, low, high }))
+    .reverse()
+    .map((chance, later) => ({ year: first + later, ...chance }));
+  const now = chances[0]?.value ?? 0;
+  const lastWith = (least: number) => (now > 0 ? (chances.findLast(({ value }) => value > 0 && value >= least - ROUNDING)?.year ?? null) : null);
+  return { chances, half: lastWith(now / 2), any: lastWith(0), skipped: wilson(Math.round((now - (chances[1]?.value ?? 0)) * runs), runs) };
 }

@@ -15,6 +15,29 @@ const figure = css`
     color: var(--ink2);
     max-width: var(--measure);
   }
+  .finding {
+    max-width: var(--measure);
+    margin-bottom: 12px;
+  }
+  /* Plans in words, under a picture */
+  .plans {
+    list-style: none;
+    margin: 10px 0 0;
+    padding: 0;
+    display: grid;
+    gap: 8px;
+  }
+  .plans li {
+    display: flex;
+    gap: 10px;
+    line-height: 1.35;
+  }
+  /* Where a reading rule moves over a picture */
+  .plot {
+    position: absolute;
+    touch-action: pan-y;
+    cursor: crosshair;
+  }
   .stale-words {
     display: inline-block;
     margin-bottom: 8px;
@@ -61,6 +84,9 @@ const figure = css`
     color: var(--ink);
     width: auto;
     min-width: min(100%, 480px);
+  }
+  details.data table + table {
+    margin-top: 22px;
   }
   details.data th,
   details.data td {

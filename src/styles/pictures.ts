@@ -145,4 +145,34 @@ export const pictures = css`
   svg .step-count .value {
     fill: var(--ink2);
   }
+
+  /* Busiest years */
+  svg .limit {
+    stroke: var(--ink);
+    stroke-width: 2;
+  }
+  svg .limit-word {
+    fill: var(--ink);
+    font-weight: 650;
+  }
+  svg .over-hatch {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 1.2;
+    opacity: 0.7;
+  }
+  svg .over-bar {
+    fill: var(--plan);
+  }
+  svg .strip-name,
+  svg .said.first {
+    font-weight: 650;
+  }
+  svg .said {
+    font-size: 16px;
+    fill: var(--ink2);
+  }
+  svg .said.first {
+    fill: var(--ink);
+  }
 `;

@@ -1,11 +1,11 @@
 /** Words of the pictures that ask about single years: busiest years, and the last spring to begin. Amounts are in hours, places or bloom days. */
-import { inTenWords, percentNumber, whole } from './charts.ts';
-import { handCount } from './headline.ts';
+import { about, inTenWords, percentNumber, whole } from './charts.ts';
 
 const NB = '\u00a0';
 
 /** What a year may ask for. Flowers pollinated by hand are told in bloom days. */
-export type Load = 'hours' | 'flowers' | 'places';
+export const LOADS = ['hours', 'flowers', 'places'] as const;
+export type Load = (typeof LOADS)[number];
 
 const of100 = (share: number): string => `${share < 0.005 ? 'under 1' : percentNumber(share)} of${NB}100`;
 /** Below ten, bloom days with a tenth; all else whole. */
@@ -34,9 +34,9 @@ export const busyText = {
   name: 'Busiest years of each plan',
   choose: 'Show',
   load: (load: Load) => UNITS[load].many,
-  intro:
-    'What each year asks for. The line is the middle of all futures; 9 in 10 futures stay within the pale band. A future that has ended asks for nothing.',
-  bars: (hard: boolean, full: string) => `Small bars under a strip: futures ${hard ? 'that use the last of your limit' : 'over your limit'}; the hairline over them is ${full}.`,
+  intro: 'What each year asks for. The line is the middle of all futures; 9 in 10 futures stay within the pale band. A future that has ended asks for nothing.',
+  bars: (hard: boolean, full: string) =>
+    `Small bars under a strip: futures ${hard ? 'that use the last of your limit' : 'over your limit'}; the hairline over them is ${full}.`,
   hands: (days: number) => `A bloom day is one of your ${loadNumber('flowers', days)} days of pollinating by hand.`,
   limit: (load: Load, limit: number) => `limit ${loadNumber(load, limit)}`,
   far: (load: Load, limit: number) => `Your limit of ${loadAmount(load, limit)} lies far above.`,
@@ -58,11 +58,11 @@ export const busyText = {
   summary: (
     load: Load,
     limit: number | null,
-    peak: { mark: string; year: number; n: number; figure: 'p50' | 'p90'; over: number } | null,
+    peak: { mark: string; year: number; n: number; figure: 'p50' | 'p90' } | null,
     worst: { mark: string; year: number; share: number } | null,
   ) => {
     if (!peak) return load === 'flowers' ? 'No plan pollinates by hand.' : `No plan asks for any ${UNITS[load].many}.`;
-    const n = load === 'flowers' ? loadAmount(load, peak.n) : loadAmount(load, handCount(peak.n) || peak.n);
+    const n = load === 'flowers' ? loadAmount(load, peak.n) : loadAmount(load, about(peak.n) || peak.n);
     const need = peak.figure === 'p50' ? `about ${n}` : `in 1 of${NB}10 futures over ${n}`;
     const against = limit === null ? '' : peak.n > limit ? `, above your ${loadNumber(load, limit)}` : `, within your ${loadNumber(load, limit)}`;
     const also = worst ? ` ${worst.mark} ${busyText.goes(load, worst.share)} in ${String(worst.year)}.` : '';
@@ -74,9 +74,7 @@ export const busyText = {
   },
   slider: 'Year to read',
   none: 'no year chosen',
-  sliderValue: (year: number, plans: readonly { name: string; lines: readonly string[] }[]) =>
-    `${String(year)}. ${plans.map(({ name, lines }) => `${name}: ${lines.join(', ')}`).join('; ')}`,
-  keys: '← → moves the year',
+  sliderValue: (plans: readonly { name: string; lines: readonly string[] }[]) => plans.map(({ name, lines }) => `${name}: ${lines.join(', ')}`).join('; '),
   missing: 'This picture needs every single future: it comes with the full run.',
   year: 'Year',
   cell: (load: Load, p50: number, p90: number) => `${loadNumber(load, p50)} (${loadNumber(load, p90)})`,
@@ -100,11 +98,19 @@ export const springText = {
   never: 'No plan ends well in any future, begun this spring or later.',
   ends: (half: number, any: number) => `half of its chance is left by ${String(half)}, none after ${String(any)}`,
   endsNever: 'no chance this spring or later',
-  skip: (share: number) => `skipping this spring costs ${share < 0.005 ? (share > 0 ? 'under 1' : 'nothing') : percentNumber(share)}${share > 0 ? ` in${NB}100` : ''}`,
+  skip: (share: number) =>
+    `skipping this spring costs ${share < 0.005 ? (share > 0 ? 'under 1' : 'nothing') : percentNumber(share)}${share > 0 ? ` in${NB}100` : ''}`,
   from: (year: number) => `Begun in ${String(year)}`,
   sliderValue: (year: number, plans: readonly { name: string; chance: string }[]) =>
     `Begun in ${String(year)}: ${plans.map(({ name, chance }) => `${name} ${chance}`).join(', ')}`,
   slider: 'Spring in which the plan begins',
-  heads: (first: number) => ['Plan', `Begun in ${String(first)}`, `Begun in ${String(first + 1)}`, 'Skipping this spring costs', 'Half of it left by', 'Any left by'],
+  heads: (first: number) => [
+    'Plan',
+    `Begun in ${String(first)}`,
+    `Begun in ${String(first + 1)}`,
+    'Skipping this spring costs',
+    'Half of it left by',
+    'Any left by',
+  ],
   spring: 'Begun in spring',
 };

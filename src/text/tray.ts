@@ -1,5 +1,5 @@
 /** Words of the seed tray. Shares and chances are 0–1; counts are of twenty seedlings unless said. */
-import { counted, inTenWords, listed, percent, tied, whole } from './charts.ts';
+import { counted, inTen, inTenWords, listed, percent, tied, whole } from './charts.ts';
 import type { Piece } from './headline.ts';
 
 const NB = '\u00a0';
@@ -11,6 +11,14 @@ type Wanted = 'able' | 'carries' | 'notAble';
 
 const times = (chance: number): string => `${String(Math.round(chance * 100))} times in${NB}100`;
 const hundred = (share: number): string => (share > 0 && share < 0.005 ? 'under 1' : share > 0.995 && share < 1 ? 'over 99' : String(Math.round(share * 100)));
+/** "8 times in 10", "once in 10", "always", "never". */
+function often(chance: number): string {
+  if (chance <= 0) return 'never';
+  if (chance >= 1) return 'always';
+  const { numeral, words } = inTen(chance);
+  const count = numeral === '1' ? 'once' : `${numeral} ${numeral === 'under 1' ? 'time' : 'times'}`;
+  return `${count} ${words.replace(' ', NB)}`;
+}
 const seedlings = (n: number): string => `${whole(n)} ${n === 1 ? 'seedling' : 'seedlings'}`;
 const capital = (text: string): string => text.replace(/^./u, (letter) => letter.toUpperCase());
 
@@ -112,10 +120,11 @@ export const trayText = {
   count: (n: number, share: number) => ({ of: `${String(n)} of 20`, share: n === 0 && share > 0 ? `fewer than one: ${percent(share)}` : percent(share) }),
   summary: (mother: string, father: string | null, trait: string, kinds: readonly { kind: Seedling; count: number }[]) =>
     `A tray of twenty seedlings of ${pair(mother, father)} ${trait}: ${listed(kinds.filter(({ count }) => count > 0).map(({ kind, count }) => `${String(count)} ${KIND[kind](trait)}`))}.`,
+  pots: 'Filled pots hold the wanted ones.',
   luck: (low: number, high: number, trait: string, wanted: Wanted) =>
     low === high
-      ? `In 8 of 10 real trays ${String(low)} ${WOULD[wanted](trait)}.`
-      : `No real tray is the average one: in 8 of 10, between ${String(low)} and ${String(high)} ${WOULD[wanted](trait)}.`,
+      ? `In 8 of${NB}10 real trays ${low === 0 ? 'none' : counted(low)} ${WOULD[wanted](trait)}.`
+      : `No real tray is the average one: in 8 of${NB}10, between ${String(low)} and ${String(high)} ${WOULD[wanted](trait)}.`,
   need: {
     title: 'How many to raise',
     intro: (least: number) => `Chance of at least ${counted(least)} of the wanted kind, by seedlings raised.`,
@@ -123,16 +132,15 @@ export const trayText = {
     raise: (n: number) => (Number.isFinite(n) ? seedlings(n) : 'not reached'),
     axis: 'seedlings',
     ceiling: (atAll: number) => `The dashed line: ${hundred(atAll)} in 100. In the other cases this pair cannot give any.`,
-    twenty: (least: number, chance: number) =>
-      `A tray of twenty holds at least ${counted(least)} ${inTenWords(chance)} times.`.replace(/(in\u00a0\d+) times/u, 'times $1'),
+    twenty: (least: number, chance: number) => `A tray of twenty holds at least ${counted(least)} ${often(chance)}.`,
     summary: (least: number, targets: readonly Target[]) =>
       `For at least ${counted(least)}: ${listed(targets.map(({ chance, seedlings: n }) => `${times(chance)}, ${Number.isFinite(n) ? `raise ${seedlings(n)}` : 'no number is enough'}`))}.`,
   },
   rules: {
     title: 'It hangs on the rule',
     intro: 'The same twenty under each rule of inheritance you hold possible. Above they are averaged by how strongly you believe in each.',
-    rule: (name: string) => `If ${name}`,
-    line: (many: OfTwenty, trait: string, wanted: Wanted) => `${ofTwenty(many)} of twenty ${WOULD[wanted](trait)}`,
+    rule: (name: string) => `If “${name}”`,
+    line: (many: OfTwenty, wanted: Wanted) => `${ofTwenty(many)} ${trayText.wantedKind[wanted]}`,
     belief: (share: number) => `believed ${percent(share)}`,
     misfit: (trees: readonly string[]) =>
       `What was seen of ${listed(trees)} fits none of the genes ${trees.length === 1 ? 'it' : 'they'} may have under this rule.`,

@@ -1,7 +1,7 @@
 import type { Programme } from '../model/programme.ts';
 import { Columns } from '../results/columns.ts';
 import type { FactSets } from '../statistics/outlook.ts';
-import type { Runner } from './runner.ts';
+import { GivenUp, type Runner } from './runner.ts';
 
 /** Second pass: sets of facts × futures for each. **Source:** docs/model.md §2. */
 export const FACT_SETS = 100;
@@ -40,6 +40,7 @@ export async function analyse(
   report: (progress: Progress) => void,
 ): Promise<Analysis> {
   runner.load(programme);
+  const mine = runner.version;
   const none = plans.map(() => null);
   const whole: Columns[] = [];
   const finished = new Set<number>();
@@ -59,6 +60,8 @@ export async function analyse(
     }),
   );
   if (!secondPass) return { columns: whole, factSets: none };
+  // The last report may have led to a newer programme.
+  if (runner.version !== mine) throw new GivenUp('A newer programme came.');
   const years = programme.lastYear - programme.startYear + 1;
   const provenBy = plans.map(() => new Int32Array(FACT_SETS * years));
   await Promise.all(

@@ -15,6 +15,8 @@ export interface Thread {
 /** Runs futures of one programme somewhere. All runners give the same bytes. */
 export interface Runner {
   readonly threads: number;
+  /** Grows with every programme loaded. */
+  readonly version: number;
   /** Replaces the programme; what is under way for the one before is given up. */
   load(programme: Programme): void;
   runs(plans: readonly number[], from: number, runs: number): Promise<Columns[]>;
@@ -52,8 +54,13 @@ interface Task {
   readonly failed: (error: Error) => void;
 }
 
+/** A thread that breaks so often in a row is given up. */
+const MOST_BREAKS = 3;
+
 interface Slot {
   thread: Thread;
+  /** Times it has broken since its last answer. */
+  broken: number;
   task: Task | null;
   loaded: number;
 }
@@ -74,6 +81,7 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
         const { task } = slot;
         if (!task || reply.id !== task.request.id) return;
         slot.task = null;
+        slot.broken = 0;
         if (reply.type === 'failed') task.failed(Object.assign(new Error(reply.message), { name: reply.name, stack: reply.stack }));
         else task.done(reply);
         feed(slot);
@@ -81,17 +89,23 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
       (error) => {
         const { task } = slot;
         slot.thread.end();
-        slot.thread = makeThread();
-        slot.loaded = 0;
         slot.task = null;
-        serve(slot);
+        slot.loaded = 0;
+        slot.broken += 1;
         task?.failed(error);
+        if (slot.broken > MOST_BREAKS) {
+          // A thread that never gets going is not tried for ever; without any thread nothing waiting can be done.
+          if (slots.every(({ broken }) => broken > MOST_BREAKS)) for (const left of waiting.splice(0)) left.failed(error);
+          return;
+        }
+        slot.thread = makeThread();
+        serve(slot);
         feed(slot);
       },
     );
   };
   const feed = (slot: Slot) => {
-    if (slot.task || !programme) return;
+    if (slot.task || !programme || slot.broken > MOST_BREAKS) return;
     const task = waiting.shift();
     if (!task) return;
     if (slot.loaded !== version) {
@@ -101,16 +115,23 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
     slot.task = task;
     slot.thread.post(task.request);
   };
-  const slots = Array.from({ length: threads }, (): Slot => ({ thread: makeThread(), task: null, loaded: 0 }));
+  const slots = Array.from({ length: threads }, (): Slot => ({ thread: makeThread(), broken: 0, task: null, loaded: 0 }));
   slots.forEach(serve);
   const ask = (request: (id: number) => Task['request']) =>
     new Promise<Reply>((done, failed) => {
+      if (slots.every(({ broken }) => broken > MOST_BREAKS)) {
+        failed(new Error('No thread could be started.'));
+        return;
+      }
       waiting.push({ request: request(nextId++), done, failed });
       slots.forEach(feed);
     });
 
   return {
     threads,
+    get version() {
+      return version;
+    },
     load(next) {
       programme = next;
       version += 1;

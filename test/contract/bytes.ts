@@ -1,7 +1,10 @@
+import { createHash } from 'node:crypto';
 import type { Columns } from '../../src/results/columns.ts';
 
-/** All bytes of columns, as text: equal if and only if every result is. */
+/** A digest of all bytes of each plan's columns: equal if and only if every result is. */
 export const bytesOf = (columns: readonly Columns[]): string[] =>
-  columns.map(({ ints, amounts, byYear }) =>
-    [ints, amounts, byYear].map((list) => Buffer.from(list.buffer, list.byteOffset, list.byteLength).toString('base64')).join(' '),
-  );
+  columns.map(({ ints, amounts, byYear }) => {
+    const hash = createHash('sha256');
+    for (const list of [ints, amounts, byYear]) hash.update(new Uint8Array(list.buffer, list.byteOffset, list.byteLength));
+    return hash.digest('hex');
+  });

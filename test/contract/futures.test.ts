@@ -67,7 +67,7 @@ describe('futures stand for themselves (docs/model.md §2, §13)', () => {
     expect(runsOf(renamed)).toEqual(runsOf(programme));
   });
 
-  for (const section of ['trees', 'kinds', 'crosses', 'stocks', 'pools', 'gardens', 'genes'] as const)
+  for (const section of ['trees', 'kinds', 'crosses', 'stocks', 'pools', 'facts'] as const)
     it.each(examples)(`$title: turning the list of ${section} round changes nothing, ids being kept`, (programme) => {
       expect(runsOf({ ...programme, [section]: [...programme[section]].reverse() })).toEqual(runsOf(programme));
     });

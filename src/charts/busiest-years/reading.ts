@@ -1,7 +1,7 @@
 import { peakOf } from '../../statistics/busy.ts';
 import { busyText } from '../../text/charts-years.ts';
 import { wrap, type Measure } from '../measure.ts';
-import { BUSY_SIZE, type BusyLoad, type PlanYears } from './layout.ts';
+import { BUSY_SIZE, type BusyLoad, type PlanYears } from './load.ts';
 
 /** A line of words beside a strip; the first says the middle value. */
 export interface BusyLine {
@@ -25,5 +25,7 @@ export function statements({ years }: Pick<PlanYears, 'years'>, { load, limit }:
 
 /** The statements, broken to a width. */
 export function linesOf(plan: Pick<PlanYears, 'years'>, load: BusyLoad, year: number | null, room: number, measure: Measure): BusyLine[] {
-  return statements(plan, load, year).flatMap((text, index) => wrap(text, room, BUSY_SIZE, measure, index === 0).map((line) => ({ text: line, first: index === 0 })));
+  return statements(plan, load, year).flatMap((text, index) =>
+    wrap(text, room, BUSY_SIZE, measure, index === 0).map((line) => ({ text: line, first: index === 0 })),
+  );
 }

@@ -1,9 +1,9 @@
-import { scaleLinear } from 'd3';
 import type { Outlook, PlanOutlook } from '../../results/outlook.ts';
 import { chanceText, percentNumber } from '../../text/charts.ts';
 import { calendar, roomFor, type Calendar } from '../calendar.ts';
 import { capOf, dashOf, shortName, type WordsByPlan } from '../marks.ts';
 import { wrap, type Measure } from '../measure.ts';
+import { shareAxis, type ShareTick } from '../shares.ts';
 import { spread } from '../spread.ts';
 import { firstProven, leadChange } from './crossing.ts';
 
@@ -46,7 +46,7 @@ export interface ChanceLayout {
   /** True when the empty years before `firstYear` are dropped. */
   readonly dropped: boolean;
   readonly plot: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
-  readonly shares: readonly { readonly y: number; readonly text: string; readonly textX: number; readonly textY: number; readonly anchor: 'start' | 'end' }[];
+  readonly shares: readonly ShareTick[];
   readonly lines: readonly PlanLine[];
   readonly labels: readonly EndLabel[];
   readonly crossing: {
@@ -80,17 +80,9 @@ const NOTE = { size: 16.5, line: 22, inset: 34 } as const;
 /** Reading box: its greatest and least width, what stands beside the names, its head, a row, and its distance from the axis. */
 const BOX = { width: 318, least: 250, beside: 130, head: 74, row: 31, inset: 34 } as const;
 
-/** Highest share on the axis, and its steps: a picture of small chances is not pressed to the floor. */
-function shareAxis(plans: readonly PlanOutlook[]): { top: number; step: number } {
-  const most = Math.max(0, ...plans.map(({ chance, guessesByYear }) => Math.max(chance.value, ...(guessesByYear ?? []).map(({ high }) => high))));
-  return (
-    [
-      { top: 0.1, step: 0.02 },
-      { top: 0.2, step: 0.05 },
-      { top: 0.5, step: 0.1 },
-    ].find(({ top }) => most <= top * 0.9) ?? { top: 1, step: 0.2 }
-  );
-}
+/** Highest share that the picture must hold. */
+const mostOf = (plans: readonly PlanOutlook[]): number =>
+  Math.max(0, ...plans.map(({ chance, guessesByYear }) => Math.max(chance.value, ...(guessesByYear ?? []).map(({ high }) => high))));
 
 /** Lays out the chance of every plan by year. */
 export function chanceLayout(outlook: Outlook, { width, measure, words }: ChanceOptions): ChanceLayout {
@@ -101,9 +93,7 @@ export function chanceLayout(outlook: Outlook, { width, measure, words }: Chance
   const from = phone && begins !== null ? Math.max(startYear, Math.min(begins - 1, lastYear - 8)) : startYear;
   const years = calendar({ startYear, lastYear, width, from, ...(phone ? { right: 62 } : {}) });
   const plot = { left: years.left, right: years.horizon, top: TOP, bottom: TOP + HEIGHT[room] };
-  const axis = shareAxis(plans);
-  const scale = scaleLinear([0, axis.top], [plot.bottom, plot.top]);
-  const y = (share: number) => scale(share);
+  const { y, ticks } = shareAxis(mostOf(plans), plot, phone);
   const lines = plans.map((plan) => planLine(plan, years, y, from));
   const noteText = begins === null ? chanceText.never : chanceText.noneBefore(begins, outlook.runs);
   const names = plans.map((plan) => measure(shortName(plan, words), LABEL.name));
@@ -116,7 +106,7 @@ export function chanceLayout(outlook: Outlook, { width, measure, words }: Chance
     lastYear,
     dropped: from > startYear,
     plot,
-    shares: shareTicks(axis, y, plot.left, phone),
+    shares: ticks,
     lines,
     labels: endLabels(plans, { plot, y, width, phone, measure, words }),
     crossing: crossingLabel(plans, years, y, measure),
@@ -126,23 +116,6 @@ export function chanceLayout(outlook: Outlook, { width, measure, words }: Chance
     x: (year) => years.x(year + 0.5),
     y,
   };
-}
-
-function shareTicks({ top, step }: { top: number; step: number }, y: (share: number) => number, left: number, phone: boolean): ChanceLayout['shares'] {
-  const count = Math.round(top / step);
-  return Array.from({ length: count + 1 }, (_, index) => {
-    const share = index * step;
-    const at = y(share);
-    const words = step >= 0.1 ? chanceText.tenths(Math.round(share * 10)) : chanceText.hundredths(Math.round(share * 100));
-    const text = index === count ? chanceText.ofFutures(words) : words;
-    return {
-      y: at,
-      text: phone && index === 0 ? '' : text,
-      textX: phone ? 0 : left - 20,
-      textY: phone ? (index === count ? at + 18 : at - 5) : at + 6,
-      anchor: phone ? 'start' : 'end',
-    };
-  });
 }
 
 /** A line begins at the last year of nothing, so that it leaves the axis where it truly does. */

@@ -41,9 +41,10 @@ const ROW_BARE = 1.02;
 const FOOT_BARE = 0.06;
 const LEANS = [-5, 3, 7, -2, -8, 4, 1, -4, 6, -1];
 
-/** Lays seedlings out in rows, kind after kind. Phones take five in a row, where ten would be too narrow to tell apart. */
-export const columnsFor = (width: number): number => (width < 460 ? 5 : 10);
+/** Five in a row on a phone, where ten would be too narrow to tell apart; a strip without pots takes twice as many. */
+export const columnsFor = (width: number, strip = false): number => (width < 460 ? 5 : 10) * (strip ? 2 : 1);
 
+/** Lays seedlings out in rows, kind after kind. */
 export function cellsLayout(groups: readonly CellGroup[], { width, columns, most, pots }: CellsOptions): CellsLayout {
   const cell = Math.min(most, width / columns);
   const all = groups.flatMap(({ kind, count, wanted }) => Array.from({ length: count }, () => ({ kind, wanted })));

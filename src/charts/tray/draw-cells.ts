@@ -10,16 +10,29 @@ const veinPath = (size: number, side: 1 | -1): string =>
   `M0,0 Q${round(side * 0.4 * size)},${round(-0.12 * size)} ${round(side * 0.76 * size)},${round(-0.36 * size)}`;
 
 /** Textures in the colour of the leaf; solid and bare need none. Ids carry the drawing's own, for several stand under one root. */
-function textures(defs: Part, id: string): void {
-  if (!defs.selectChild('pattern').empty()) return;
+function textures(defs: Part, id: string, cell: number): void {
+  defs.selectChildren('*').remove();
+  // Fine enough that two or three dots go across the smallest leaf.
+  const scale = Math.min(1, Math.max(0.7, cell / 50));
   const make = (name: string, size: number) => {
     const pattern = defs.append('pattern').attr('id', `${id}-${name}`).attr('width', size).attr('height', size).attr('patternUnits', 'userSpaceOnUse');
     pattern.append('rect').attr('class', 'leaf-ground').attr('width', size).attr('height', size);
     return pattern;
   };
-  make('hatch', 4.5).attr('patternTransform', 'rotate(40)').append('rect').attr('class', 'leaf-ink').attr('width', 2).attr('height', 4.5);
-  const dots = make('dots', 5);
-  for (const at of [1.25, 3.75]) dots.append('circle').attr('class', 'leaf-ink').attr('cx', at).attr('cy', at).attr('r', 0.95);
+  make('hatch', 4.5 * scale)
+    .attr('patternTransform', 'rotate(40)')
+    .append('rect')
+    .attr('class', 'leaf-ink')
+    .attr('width', 2 * scale)
+    .attr('height', 4.5 * scale);
+  const dots = make('dots', 5 * scale);
+  for (const at of [1.25 * scale, 3.75 * scale])
+    dots
+      .append('circle')
+      .attr('class', 'leaf-ink')
+      .attr('cx', at)
+      .attr('cy', at)
+      .attr('r', 0.95 * scale);
 }
 
 const FILL: Readonly<Record<string, string>> = { unable: 'hatch', carrier: 'dots' };
@@ -28,7 +41,7 @@ const FILL: Readonly<Record<string, string>> = { unable: 'hatch', carrier: 'dots
 export function drawCells(svg: SVGSVGElement, layout: CellsLayout, id: string): void {
   const all = canvas(svg, layout.width, layout.height);
   const { cell } = layout;
-  textures(group(all, 'defs'), id);
+  textures(group(all, 'defs'), id, cell);
   if (layout.pots) drawPots(group(all, 'pots'), layout);
   const stem = cell * (layout.pots ? 0.46 : 0.44);
   const leaf = cell * (layout.pots ? 0.4 : 0.46);

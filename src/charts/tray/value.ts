@@ -50,20 +50,42 @@ const SIDE = 6;
 const REACH = 3;
 export const EIGHT_IN_TEN = 1.2815515655446004;
 
-/** Puts labels above the hill into as few rows as they need, each over its mark as far as the edges let it. */
-function rowsOf(marks: readonly { readonly x: number; readonly text: string }[], width: number, measure: Measure) {
-  const ends: number[] = [];
-  return [...marks.keys()]
-    .sort((a, b) => (marks[a]?.x ?? 0) - (marks[b]?.x ?? 0))
-    .map((index) => {
-      const { x, text } = marks[index] ?? { x: 0, text: '' };
-      const half = measure(text, SIZE) / 2;
-      const textX = Math.max(half, Math.min(width - half, x));
-      const free = ends.findIndex((end) => end + 12 <= textX - half);
-      const row = free < 0 ? ends.length : free;
-      ends[row] = textX + half;
-      return { index, row, textX };
-    });
+interface Label {
+  readonly x: number;
+  readonly half: number;
+  readonly textX: number;
+  readonly row: number;
+}
+
+/** Puts labels into as few rows as they need, taken in an order; the first row is the top one. */
+function stacked(labels: readonly Omit<Label, 'row'>[], order: readonly number[]): Label[] {
+  const rows: [number, number][][] = [];
+  const placed = new Map<number, number>();
+  for (const index of order) {
+    const label = labels[index];
+    if (!label) continue;
+    const [from, to] = [label.textX - label.half - 6, label.textX + label.half + 6];
+    const free = rows.findIndex((taken) => taken.every(([a, b]) => to <= a || from >= b));
+    const row = free < 0 ? rows.push([]) - 1 : free;
+    rows[row]?.push([from, to]);
+    placed.set(index, row);
+  }
+  return labels.map((label, index) => ({ ...label, row: placed.get(index) ?? 0 }));
+}
+
+/** How many leaders run through a label of a lower row. */
+const crossed = (labels: readonly Label[]): number =>
+  labels.flatMap(({ x, row }) => labels.filter((other) => other.row > row && Math.abs(other.textX - x) < other.half + 3)).length;
+
+/** Labels above the hill, each over its mark as far as the edges let it; stacked from the left or from the right, whichever is clearer. */
+function labelsOf(marks: readonly { readonly x: number; readonly text: string }[], width: number, measure: Measure): Label[] {
+  const labels = marks.map(({ x, text }) => {
+    const half = measure(text, SIZE) / 2;
+    return { x, half, textX: Math.max(half, Math.min(width - half, x)) };
+  });
+  const order = [...labels.keys()].sort((a, b) => (labels[a]?.x ?? 0) - (labels[b]?.x ?? 0));
+  const [left, right] = [stacked(labels, order), stacked(labels, order.toReversed())];
+  return crossed(right) < crossed(left) ? right : left;
 }
 
 /** Lays out a family's hill over its scale, with its parents as rings on the scale and what the goal asks as rules. */
@@ -73,13 +95,10 @@ export function valueLayout({ mean, within, between, parents, goals, print }: Va
   const all = [...ends, ...parents.map(({ value }) => value), ...goals.map(({ value }) => value)];
   const x = scaleLinear([Math.min(...all), Math.max(...all)], [SIDE, width - SIDE]);
   const named = [...parents, ...goals].map(({ value, text }) => ({ x: x(value), text }));
-  const placed = rowsOf(named, width, measure);
-  const rows = 1 + Math.max(-1, ...placed.map(({ row }) => row));
+  const labels = labelsOf(named, width, measure);
+  const rows = 1 + Math.max(-1, ...labels.map(({ row }) => row));
   const base = rows * ROW + 10 + HILL;
-  const marks = named.map(({ x: at, text }, index): Mark => {
-    const spot = placed.find((one) => one.index === index);
-    return { x: at, text, textX: spot?.textX ?? at, textY: (spot?.row ?? 0) * ROW + 17 };
-  });
+  const marks = named.map(({ x: at, text }, index): Mark => ({ x: at, text, textX: labels[index]?.textX ?? at, textY: (labels[index]?.row ?? 0) * ROW + 17 }));
   const steps = 60;
   const hill = Array.from({ length: steps + 1 }, (_, i): [number, number] => {
     const z = -REACH + (2 * REACH * i) / steps;

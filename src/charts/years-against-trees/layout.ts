@@ -1,6 +1,7 @@
 import { bin, max, median, quantileSorted, range, scaleLinear, ticks, tickStep } from 'd3';
 import type { Outlook, PlanOutlook } from '../../results/outlook.ts';
 import { cloudText } from '../../text/charts-more.ts';
+import { apart } from '../apart.ts';
 import { calendar, roomFor, type Calendar } from '../calendar.ts';
 import { firstProven } from '../chance-by-year/crossing.ts';
 import type { Letter } from '../letter.ts';
@@ -185,25 +186,6 @@ function cloudOf({ id, mark, chance }: PlanOutlook, columns: Futures | undefined
     failedSeedlings: median(lost, ({ seedlings }) => seedlings) ?? null,
     noTree: all.length === 0 ? 1 - chance.value : lost.length / all.length,
   };
-}
-
-/** Pushes letters apart that would cover each other, in a few rounds; they stay as near to their place as that allows. */
-function apart(letters: readonly Letter[]): Letter[] {
-  let moved = letters.map((letter) => ({ ...letter }));
-  for (let turn = 0; turn < 24; turn++) {
-    moved = moved.map((one, i) => {
-      const pushes = moved.flatMap((other, j) => {
-        const [dx, dy] = [one.x - other.x, one.y - other.y];
-        const distance = Math.hypot(dx, dy);
-        const wanted = one.r + other.r + 2;
-        if (i === j || distance >= wanted) return [];
-        const angle = distance === 0 ? (2 * Math.PI * i) / moved.length : Math.atan2(dy, dx);
-        return [{ x: (Math.cos(angle) * (wanted - distance)) / 2, y: (Math.sin(angle) * (wanted - distance)) / 2 }];
-      });
-      return { ...one, x: one.x + pushes.reduce((sum, push) => sum + push.x, 0), y: one.y + pushes.reduce((sum, push) => sum + push.y, 0) };
-    });
-  }
-  return moved;
 }
 
 /** Words stand left of all clouds, each as near to the height of its letter as the others allow. */

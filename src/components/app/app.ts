@@ -154,8 +154,8 @@ export class App extends LitElement {
     const last = undo.at(-1)?.label;
     const next = redo[0]?.label;
     return html`
-      <a class="skip" href="#answer" @click=${this.toAnswer}>${app.skip}</a>
       <header>
+        <button class="skip" @click=${this.toAnswer}>${app.skip}</button>
         <div class="title"><strong>${programme.title}</strong>${programme.example ? html`<span class="quiet">${app.example}</span>` : nothing}</div>
         <div class="tools">
           <span class="saved ${this.saved.bad ? 'problem' : 'quiet'}" role="status">${this.saved.text}</span>
@@ -192,8 +192,7 @@ export class App extends LitElement {
     `;
   }
 
-  private readonly toAnswer = (event: Event): void => {
-    event.preventDefault();
+  private readonly toAnswer = (): void => {
     this.renderRoot.querySelector('main')?.focus();
   };
 }

@@ -16,6 +16,19 @@ const PAPER_WIDTH = 680;
 /** Below this nothing can be read: the last drawing stays. */
 const LEAST_WIDTH = 200;
 
+/** A page may put the same parts together anew each time it is rendered: pictures are laid out again only for other figures. */
+const otherOutlook = (now: Outlook | null, before?: Outlook | null): boolean =>
+  !now ||
+  !before ||
+  now.plans !== before.plans ||
+  now.comparisons !== before.comparisons ||
+  now.runs !== before.runs ||
+  now.startYear !== before.startYear ||
+  now.lastYear !== before.lastYear;
+
+/** For small plain data: whether it reads differently. */
+export const otherText = (now: unknown, before?: unknown): boolean => JSON.stringify(now) !== JSON.stringify(before);
+
 /**
  * What all pictures share: they redraw at the width they have, say when they are stale, and lift one plan above the others.
  *
@@ -27,9 +40,9 @@ export abstract class ChartElement extends LitElement {
   static override styles: CSSResultGroup = [shared, chartStyles];
 
   /** What is drawn. */
-  @property({ attribute: false }) outlook: Outlook | null = null;
+  @property({ attribute: false, hasChanged: otherOutlook }) outlook: Outlook | null = null;
   /** Short names and notes of the plans, by id. */
-  @property({ attribute: false }) words: WordsByPlan = {};
+  @property({ attribute: false, hasChanged: otherText }) words: WordsByPlan = {};
   /** Drawn from figures that the last change has overtaken. */
   @property({ type: Boolean, reflect: true }) stale = false;
   /** Without title and words under it: the page brings its own. */

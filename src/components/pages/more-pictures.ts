@@ -8,7 +8,10 @@ import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
+import '../charts/busiest-years/busiest-years.ts';
+import type { BusyLimits } from '../charts/busiest-years/busiest-years.ts';
 import '../charts/flower-to-pick/flower-to-pick.ts';
+import '../charts/last-spring/last-spring.ts';
 import '../charts/why-futures-fail/why-futures-fail.ts';
 import '../charts/years-against-trees/years-against-trees.ts';
 import { programmeContext, runsContext } from '../contexts.ts';
@@ -66,6 +69,11 @@ export class MorePictures extends LitElement {
     if (event.target instanceof HTMLDetailsElement) this.open = event.target.open;
   };
 
+  private get limits(): BusyLimits {
+    const { hoursPerYear, places, bloomDays, hoursADay, flowersAnHour } = this.programmes.state.runnable.limits;
+    return { hours: hoursPerYear ?? null, places, bloomDays, flowersPerDay: hoursADay * flowersAnHour };
+  }
+
   private pictures(outlook: Outlook): TemplateResult {
     const words = planWords(this.programmes.state.programme);
     const { lifted, stale } = this;
@@ -75,6 +83,17 @@ export class MorePictures extends LitElement {
       </section>
       <section class="part"><oo-why-futures-fail .outlook=${outlook} .words=${words} .lifted=${lifted} ?stale=${stale}></oo-why-futures-fail></section>
       <section class="part"><oo-flower-to-pick .outlook=${outlook} .words=${words} .lifted=${lifted} ?stale=${stale}></oo-flower-to-pick></section>
+      <section class="part">
+        <oo-busiest-years
+          .outlook=${outlook}
+          .words=${words}
+          .lifted=${lifted}
+          .columns=${this.shown}
+          .limits=${this.limits}
+          ?stale=${stale}
+        ></oo-busiest-years>
+      </section>
+      <section class="part"><oo-last-spring .outlook=${outlook} .words=${words} .lifted=${lifted} ?stale=${stale}></oo-last-spring></section>
       <section class="part"><oo-diary .outlook=${outlook} .columns=${this.shown}></oo-diary></section>
     `;
   }

@@ -23,7 +23,7 @@ const drawing = css`
     fill: var(--paper);
   }
   svg [data-kind='able'] .leaf {
-    fill: var(--fill-b);
+    fill: var(--plan-b);
   }
   svg [data-kind='unable'] .leaf,
   svg [data-kind='carrier'] .leaf {
@@ -258,7 +258,7 @@ const page = css`
   }
   .rules li {
     display: grid;
-    grid-template-columns: minmax(0, 17em) auto minmax(0, 1fr);
+    grid-template-columns: minmax(0, 15em) minmax(0, 1fr) minmax(8em, 13em);
     gap: 4px 26px;
     align-items: center;
   }
@@ -327,10 +327,17 @@ const page = css`
     dd {
       margin-bottom: 10px;
     }
+    .controls {
+      gap: 8px 14px;
+    }
     .controls .pair,
-    .controls label,
+    .controls .pair label,
+    .controls .trait,
     .controls select {
       width: 100%;
+    }
+    .controls .wanted {
+      flex: 1;
     }
     .controls .times {
       display: none;

@@ -14,18 +14,7 @@ import { answer, trayText, valueText } from '../../text/tray.ts';
 import { ChartElement } from '../charts/chart-element.ts';
 import { courseList } from './course-list.ts';
 import { shareTables, valueTable } from './tray-table.ts';
-import {
-  CELLS,
-  chosenOf,
-  isWanted,
-  measuredViews,
-  shownTraits,
-  traitView,
-  type Chosen,
-  type KindCount,
-  type MeasuredView,
-  type TraitView,
-} from './tray-view.ts';
+import { chosenOf, isWanted, measuredViews, shownTraits, traitView, type Chosen, type KindCount, type MeasuredView, type TraitView } from './tray-view.ts';
 import { trayStyles } from './tray.styles.ts';
 
 /** Most that can be asked for. */
@@ -33,7 +22,7 @@ const MOST_WANTED = 10;
 /** Widest cell of the tray, of the key’s sample and of a strip, px. */
 const CELL = 66;
 const KEY_CELL = 40;
-const STRIP_CELL = 21;
+const STRIP_CELL = 30;
 
 /** What is shown: worked out when the choice or the programme changes, not when the page gets wider. */
 interface View {
@@ -118,7 +107,7 @@ export class TrayElement extends ChartElement {
   private controls(programme: Programme, { mother, father, trait, wanted, least }: Chosen) {
     const traits = shownTraits(programme);
     const select = (name: string, label: string, value: string, options: readonly { value: string; text: string }[], set: (value: string) => void) =>
-      html`<label
+      html`<label class=${name}
         >${label}
         <select name=${name} @change=${(event: Event) => (event.target instanceof HTMLSelectElement ? set(event.target.value) : undefined)}>
           ${options.map((option) => html`<option value=${option.value} .selected=${option.value === value}>${option.text}</option>`)}
@@ -188,7 +177,7 @@ export class TrayElement extends ChartElement {
               </li>`;
             })}
           </ul>
-          <p class="note">${trayText.luck(...luck, name, wanted)}</p>
+          <p class="note">${trayText.pots} ${trayText.luck(...luck, name, wanted)}</p>
         </div>
         ${
           atAll > 0
@@ -211,8 +200,8 @@ export class TrayElement extends ChartElement {
                   (rule) =>
                     html`<li>
                       <span class="if">${trayText.rules.rule(rule.name)} <small>${trayText.rules.belief(rule.belief)}</small></span>
-                      <svg class="strip" aria-hidden="true"></svg>
-                      <span>${trayText.rules.line(rule.many, name, wanted)}</span>
+                      <span class="strip" aria-hidden="true"><svg></svg></span>
+                      <span>${trayText.rules.line(rule.many, wanted)}</span>
                       ${rule.misfits.length > 0 ? html`<span class="misfit">${trayText.rules.misfit(rule.misfits)}</span>` : nothing}
                     </li>`,
                 )}
@@ -269,10 +258,9 @@ export class TrayElement extends ChartElement {
       const kind = svg.dataset['kind'] ?? '';
       drawCells(svg, cellsLayout([{ kind, count: 1, wanted: false }], { width: KEY_CELL, columns: 1, most: KEY_CELL, pots: false }), `sample-${kind}`);
     });
-    const room = this.renderRoot.querySelector('.rules')?.getBoundingClientRect().width ?? 0;
-    this.renderRoot.querySelectorAll<SVGSVGElement>('svg.strip').forEach((svg, i) => {
-      const of = rules[i]?.counts ?? [];
-      drawCells(svg, cellsLayout(groups(of), { width: Math.floor(room), columns: CELLS, most: STRIP_CELL, pots: false }), `strip-${String(i)}`);
+    this.drawEach('.strip', (svg, width, i) => {
+      const columns = columnsFor(width, true);
+      drawCells(svg, cellsLayout(groups(rules[i]?.counts ?? []), { width, columns, most: STRIP_CELL, pots: false }), `strip-${String(i)}`);
     });
   }
 }

@@ -1,14 +1,6 @@
 import { css } from 'lit';
 
 export const chanceStyles = css`
-  .plot {
-    position: absolute;
-    touch-action: pan-y;
-    cursor: crosshair;
-  }
-  .labels-hover {
-    position: absolute;
-  }
   .box {
     background: var(--raise);
     border: 1px solid var(--edge);

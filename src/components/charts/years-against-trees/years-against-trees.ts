@@ -1,4 +1,4 @@
-import { css, html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { shortName } from '../../../charts/marks.ts';
 import { drawClouds } from '../../../charts/years-against-trees/draw.ts';
@@ -8,26 +8,9 @@ import { chanceText, common, percentNumber } from '../../../text/charts.ts';
 import { cloudText } from '../../../text/charts-more.ts';
 import { ChartElement } from '../chart-element.ts';
 
-const styles = css`
-  .plans {
-    list-style: none;
-    margin: 10px 0 0;
-    padding: 0;
-    display: grid;
-    gap: 8px;
-  }
-  .plans li {
-    display: flex;
-    gap: 10px;
-    line-height: 1.35;
-  }
-`;
-
 /** Year of a proven tree against seedlings raised: a cloud per plan, and a strip for the futures that got none. */
 @customElement('oo-years-against-trees')
 export class YearsAgainstTrees extends ChartElement {
-  static override styles: CSSResultGroup = [ChartElement.styles, styles];
-
   /** Every future of every plan. */
   @property({ attribute: false }) futures: readonly Futures[] = [];
 

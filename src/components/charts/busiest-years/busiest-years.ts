@@ -1,0 +1,219 @@
+import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { drawBusy } from '../../../charts/busiest-years/draw.ts';
+import { busyLayout, type BusyLayout } from '../../../charts/busiest-years/layout.ts';
+import type { BusyLoad, PlanYears } from '../../../charts/busiest-years/load.ts';
+import { linesOf, statements } from '../../../charts/busiest-years/reading.ts';
+import { yearAfter } from '../../../charts/chance-by-year/reading.ts';
+import { shortName } from '../../../charts/marks.ts';
+import type { Columns } from '../../../results/columns.ts';
+import type { Outlook } from '../../../results/outlook.ts';
+import { busiest, busyYears, highest } from '../../../statistics/busy.ts';
+import { percentNumber } from '../../../text/charts.ts';
+import { busyText, LOADS, type Load } from '../../../text/charts-years.ts';
+import { ChartElement, otherText } from '../chart-element.ts';
+import { busyStyles } from './busiest-years.styles.ts';
+
+/** What a breeder has in a year. */
+export interface BusyLimits {
+  /** null where no limit is stated. */
+  readonly hours: number | null;
+  readonly places: number;
+  readonly bloomDays: number;
+  /** Flowers that hands can pollinate in a day of bloom. */
+  readonly flowersPerDay: number;
+}
+
+/** Hours, bloom days or places that each calendar year asks for, a strip per plan, against the breeder’s limit. */
+@customElement('oo-busiest-years')
+export class BusiestYears extends ChartElement {
+  static override styles: CSSResultGroup = [ChartElement.styles, busyStyles];
+
+  /** Every future of every plan, in the order of the outlook’s plans. */
+  @property({ attribute: false }) columns: readonly Columns[] = [];
+  @property({ attribute: false, hasChanged: otherText }) limits: BusyLimits = { hours: null, places: 0, bloomDays: 0, flowersPerDay: 0 };
+  @property({ attribute: false }) load: Load = 'hours';
+
+  @state() private year: number | null = null;
+  private plans: readonly PlanYears[] = [];
+  private layout: BusyLayout | null = null;
+
+  private readonly onOutside = (event: PointerEvent) => {
+    if (event.pointerType === 'touch' && !event.composedPath().includes(this)) this.year = null;
+  };
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.addEventListener('pointerdown', this.onOutside);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    document.removeEventListener('pointerdown', this.onOutside);
+  }
+
+  private get drawn(): BusyLoad {
+    const { load, limits } = this;
+    const limit = { hours: limits.hours, flowers: limits.bloomDays, places: limits.places }[load];
+    return { load, limit, hard: load !== 'hours' };
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    const { outlook, columns, load, limits, width } = this;
+    if (!outlook || columns.length === 0 || width === 0) {
+      this.layout = null;
+      return;
+    }
+    // Thousands of futures are sorted year by year: only when they, or what is asked of them, have changed.
+    if (this.plans.length === 0 || (['outlook', 'columns', 'load', 'limits', 'words'] as const).some((name) => changed.has(name))) {
+      const limit = { ...this.drawn, each: load === 'flowers' ? limits.flowersPerDay : 1 };
+      this.plans = outlook.plans.flatMap((plan, index) => {
+        const own = columns[index];
+        return own ? [{ plan: plan.id, mark: plan.mark, name: shortName(plan, this.words), years: busyYears(own, load, outlook.startYear, limit) }] : [];
+      });
+    }
+    if (changed.size === 0 || [...changed.keys()].some((name) => name !== 'lifted' && name !== 'stale' && name !== 'year'))
+      this.layout = busyLayout(this.plans, { ...this.drawn, startYear: outlook.startYear, lastYear: outlook.lastYear, width, measure: this.measure });
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { outlook, layout } = this;
+    if (!outlook || this.width === 0) return nothing;
+    if (!layout) return html`<section aria-label=${busyText.name}>${this.head(busyText.title, busyText.missing)}</section>`;
+    return html`<section aria-label=${busyText.name} aria-describedby="summary">
+      ${this.head(busyText.title, this.intro(layout))}
+      <p class="finding" id="summary">${this.finding()}</p>
+      <fieldset>
+        <legend>${busyText.choose}</legend>
+        ${LOADS.map(
+          (load) => html`<button aria-pressed=${load === this.load ? 'true' : 'false'} @click=${() => (this.load = load)}>${busyText.load(load)}</button>`,
+        )}
+      </fieldset>
+      <div class="picture">
+        <svg aria-hidden="true" @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg>
+        ${this.slider(outlook, layout)}
+      </div>
+      ${this.data(this.table(outlook))}
+    </section>`;
+  }
+
+  private intro({ barShare, far }: BusyLayout): string {
+    const { load, limit, hard } = this.drawn;
+    return [
+      busyText.intro,
+      ...(load === 'flowers' && limit !== null ? [busyText.hands(limit)] : []),
+      ...(far && limit !== null ? [busyText.far(load, limit)] : []),
+      ...(barShare === null ? [] : [busyText.bars(hard, busyText.ofHundred(barShare))]),
+    ].join(' ');
+  }
+
+  private finding(): string {
+    const { load, limit } = this.drawn;
+    const years = this.plans.map((plan) => plan.years);
+    const peak = busiest(years);
+    const worst = highest(years, 'over');
+    const mark = (plan: number) => this.plans[plan]?.mark ?? '';
+    return busyText.summary(
+      load,
+      limit,
+      peak && { mark: mark(peak.plan), year: peak.at.year, n: peak.at[peak.figure], figure: peak.figure },
+      worst && { mark: mark(worst.plan), year: worst.at.year, share: worst.at.over },
+    );
+  }
+
+  private slider({ startYear, lastYear, plans }: Outlook, { plot }: BusyLayout) {
+    const { year } = this;
+    const said = this.plans.map((plan, index) => ({ name: plans[index]?.name ?? plan.name, lines: statements(plan, this.drawn, year) }));
+    const place = `left: ${String(plot.left)}px; top: ${String(plot.top)}px; width: ${String(plot.right - plot.left)}px; height: ${String(plot.bottom - plot.top)}px`;
+    return html`<div
+      class="plot"
+      style=${place}
+      role="slider"
+      tabindex="0"
+      aria-label=${busyText.slider}
+      aria-valuemin=${startYear}
+      aria-valuemax=${lastYear}
+      aria-valuenow=${year ?? startYear}
+      aria-valuetext=${year === null ? busyText.none : busyText.sliderValue(said)}
+      @keydown=${this.onKey}
+      @pointermove=${this.onPointer}
+      @pointerdown=${this.onPointer}
+      @pointerleave=${this.onLeave}
+    ></div>`;
+  }
+
+  private table({ plans }: Outlook): TemplateResult {
+    const { load, limit, hard } = this.drawn;
+    const years = this.plans[0]?.years.map(({ year }) => year) ?? [];
+    return html`<table>
+      <caption>
+        ${busyText.caption(load, hard, limit)}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">${busyText.year}</th>
+          ${this.plans.map(({ mark, name }, index) => html`<th scope="col">${mark} ${plans[index]?.name ?? name}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${years.map(
+          (year, index) =>
+            html`<tr>
+              <th scope="row">${year}</th>
+              ${this.plans.map((plan) => {
+                const at = plan.years[index];
+                if (!at) return html`<td></td>`;
+                return html`<td>${busyText.cell(load, at.p50, at.p90)}${limit === null ? nothing : html`; ${percentNumber(at.over)}`}</td>`;
+              })}
+            </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
+    const { layout, year, plans } = this;
+    if (!picture || !layout) return;
+    drawBusy(picture, layout, {
+      reading: year,
+      dots: plans.map(({ years }, index) => layout.y(index, years.find((other) => other.year === year)?.p50 ?? 0)),
+      words: plans.map((plan) => linesOf(plan, this.drawn, year, layout.wordsRoom, this.measure)),
+      lifted: this.lifted,
+    });
+  }
+
+  private readonly onKey = (event: KeyboardEvent): void => {
+    const { outlook } = this;
+    if (!outlook || event.altKey || event.ctrlKey || event.metaKey) return;
+    const year = yearAfter(event, this.year, outlook.startYear, outlook.lastYear);
+    if (year === undefined) return;
+    event.preventDefault();
+    this.year = year;
+  };
+
+  private readonly onPointer = (event: PointerEvent): void => {
+    const { layout, outlook } = this;
+    const plot = event.currentTarget;
+    if (!layout || !outlook || !(plot instanceof HTMLElement)) return;
+    const box = plot.getBoundingClientRect();
+    const year = Math.round(layout.calendar.yearAt(layout.plot.left + event.clientX - box.left));
+    this.year = Math.min(outlook.lastYear, Math.max(outlook.startYear, year));
+    const y = layout.plot.top + event.clientY - box.top;
+    this.lift(layout.strips.findLast(({ from }) => from <= y)?.plan ?? null);
+  };
+
+  /** A mouse that has left reads nothing; what a finger or a key has set stays. */
+  private readonly onLeave = (event: PointerEvent): void => {
+    this.lift(null);
+    if (event.pointerType === 'mouse') this.year = null;
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'oo-busiest-years': BusiestYears;
+  }
+}

@@ -96,15 +96,15 @@ function allJudged(orchard: Orchard, g: number, pollination: Pollination): boole
   return true;
 }
 
-/** Lets generations go on: by their rule, or at the latest so many years after their first pollination. */
-export function goOn(orchard: Orchard, pollination: Pollination, spring: boolean): void {
+/** Spring, before pollination: lets generations go on, by their rule, or at the latest so many years after their first pollination. */
+export function goOn(orchard: Orchard, pollination: Pollination): void {
   for (let g = 0; g < orchard.plan.generations.length; g += 1) {
     const generation = orchard.generation(g);
     const state = orchard.state(g);
     const started = generation.after < 0 || orchard.state(generation.after).goneOn;
     if (!started || state.goneOn) continue;
     const { when, count, atLatest } = generation.goOn;
-    const late = spring && state.firstPollination >= 0 && orchard.year - state.firstPollination >= atLatest;
+    const late = state.firstPollination >= 0 && orchard.year - state.firstPollination >= atLatest;
     const ready =
       when === 0 ? state.picks.length > 0 : when === 1 ? state.picks.length >= count : state.firstPollination >= 0 && allJudged(orchard, g, pollination);
     if (!late && !ready) continue;

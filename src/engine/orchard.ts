@@ -94,8 +94,6 @@ export class Orchard {
   readonly handFlowers: Float64Array;
   /** Sum of seen minus true value over proven trees, by measured trait. */
   readonly shortfall: Float64Array;
-  /** Flowers left this spring on each founding tree, and on each individual as far as asked. */
-  readonly offerLeft: Int32Array;
   plan: CompiledPlan;
   year = 0;
   /** Set as soon as as many trees as wanted are proven. */
@@ -118,7 +116,6 @@ export class Orchard {
     this.places = new Float64Array(compiled.years);
     this.handFlowers = new Float64Array(compiled.years);
     this.shortfall = new Float64Array(compiled.measured.length);
-    this.offerLeft = new Int32Array(compiled.trees.length);
   }
 
   reset(plan: CompiledPlan): void {

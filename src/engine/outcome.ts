@@ -27,7 +27,7 @@ function failureOf(orchard: Orchard): Failure {
   const usedLater = plan.generations.some((later) => [...later.seedParents, ...later.pollenParents].some((parent) => parent.picksOf === g));
   const ahead = (pick: number) => usedLater || (generation.judge > 0 && orchard.stand.judged[pick]! < orchard.compiled.goal.crops);
   if (state.picks.some((pick) => ahead(pick) && orchard.lives(pick))) return 'stillWaiting';
-  if (state.picks.some(ahead) && orchard.livingPicks(g) === 0) return 'onlyTreeLost';
+  if (state.picks.some(ahead)) return 'onlyTreeLost';
   return 'noneGoodEnough';
 }
 

@@ -19,6 +19,8 @@ interface Pair {
 /** Pollinates in the current spring: every generation that has begun, still wants seedlings and has springs left. */
 export class Pollination {
   private readonly pools: Pools;
+  /** Flowers left this spring on trees that some generation has used. */
+  private readonly offerLeft = new Map<number, number>();
   private readonly tables = new Map<number, Float64Array>();
 
   constructor(private readonly orchard: Orchard) {
@@ -35,7 +37,7 @@ export class Pollination {
     let wanting = false;
     for (let g = 0; g < orchard.plan.generations.length; g += 1) wanting ||= wantsMore(orchard, g);
     if (!wanting) return;
-    this.resetOffers();
+    this.offerLeft.clear();
     const crossing: { g: number; pairs: Pair[] }[] = [];
     for (let g = 0; g < orchard.plan.generations.length; g += 1) {
       const generation = orchard.generation(g);
@@ -55,11 +57,6 @@ export class Pollination {
       begun(orchard, g);
       for (const pair of pairs) if (pair.flowers > 0) this.cross(g, pair);
     }
-  }
-
-  private resetOffers(): void {
-    const { compiled, facts, offerLeft } = this.orchard;
-    for (let t = 0; t < compiled.trees.length; t += 1) offerLeft[t] = Math.floor(facts.values[compiled.trees[t]!.flowersAt]!);
   }
 
   /** Handles of living, bearing parents. */
@@ -83,7 +80,7 @@ export class Pollination {
     const fathers = this.parents(generation.pollenParents);
     const pairs: Pair[] = [];
     const add = (mother: number, father: number) => {
-      if ((mother !== father || generation.selfs) && !pairs.some((pair) => pair.mother === mother && pair.father === father))
+      if ((mother !== father || (generation.selfs && this.selfs(mother))) && !pairs.some((pair) => pair.mother === mother && pair.father === father))
         pairs.push({ mother, father, flowers: 0 });
     };
     for (const mother of mothers) for (const father of fathers) add(mother, father);
@@ -91,28 +88,42 @@ export class Pollination {
     return pairs;
   }
 
-  /** Flowers wanted are shared evenly over the pairs, capped by what each seed parent has left, and not passed on. */
+  /** Whether a tree sets fruit with its own pollen. */
+  private selfs(handle: number): boolean {
+    return this.orchard.compiled.kinds[this.orchard.kindOf(handle)]!.selfCompatible;
+  }
+
+  /** Flowers, at most what all seed parents offer, are shared evenly over the pairs, capped by what each seed parent has left, and not passed on. */
   private shareFlowers(generation: CompiledGeneration, pairs: Pair[]): void {
-    const even = Math.floor(generation.flowers / pairs.length);
-    const extra = generation.flowers % pairs.length;
+    const mothers = new Set(pairs.map((pair) => pair.mother));
+    let offered = 0;
+    for (const mother of mothers) offered += this.offer(mother);
+    const flowers = Math.min(generation.flowers, offered);
+    const even = Math.floor(flowers / pairs.length);
+    const extra = flowers % pairs.length;
     pairs.forEach((pair, i) => {
       pair.flowers = even + (i < extra ? 1 : 0);
     });
-    for (const mother of new Set(pairs.map((pair) => pair.mother))) {
+    for (const mother of mothers) {
       const own = pairs.filter((pair) => pair.mother === mother);
       let left = this.offer(mother);
       own.forEach((pair, i) => {
         pair.flowers = Math.min(pair.flowers, Math.floor(left / (own.length - i)));
         left -= pair.flowers;
       });
-      if (mother < this.orchard.compiled.trees.length) this.orchard.offerLeft[mother] = left;
+      this.offerLeft.set(mother, left);
     }
   }
 
-  /** Flowers a tree can offer this spring: a founding tree what is left of its own, a young pick a share that grows to full bloom. */
+  /** Flowers a tree can still offer this spring: generations that use the same tree share them, the earlier first. */
   private offer(handle: number): number {
-    const { compiled, stand, facts, offerLeft, year } = this.orchard;
-    if (handle < compiled.trees.length) return offerLeft[handle]!;
+    return this.offerLeft.get(handle) ?? this.wholeOffer(handle);
+  }
+
+  /** A founding tree's own number; a young pick's share of its kind's, which grows to full bloom. */
+  private wholeOffer(handle: number): number {
+    const { compiled, stand, facts, year } = this.orchard;
+    if (handle < compiled.trees.length) return Math.floor(facts.values[compiled.trees[handle]!.flowersAt]!);
     const individual = handle - stand.firstIndividual;
     const kind = compiled.kinds[stand.kind[individual]!]!;
     const seasons = year - stand.bears[individual]!;

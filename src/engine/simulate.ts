@@ -115,7 +115,7 @@ export class Simulator {
 
   /** One future of one plan, on the facts and weather drawn before. Order within a year: winter, spring, season. */
   private run(planAt: number, yearEnd: () => void = () => undefined): void {
-    const { orchard, pollination, newcomers } = this;
+    const { orchard, newcomers } = this;
     const plan = this.compiled.plans[planAt]!;
     orchard.reset(plan);
     newcomers.reset();
@@ -125,7 +125,6 @@ export class Simulator {
       this.spring();
       judgeCrops(orchard);
       for (let g = 0; g < plan.generations.length; g += 1) if (orchard.generation(g).judge > 0) keepFinishers(orchard, g);
-      goOn(orchard, pollination, false);
       grow(orchard);
       this.noteWork();
       yearEnd();
@@ -143,7 +142,7 @@ export class Simulator {
     orchard.work('perPlaceYear', units / UNITS_PER_PLACE);
     newcomers.comeIntoBearing();
     for (let g = 0; g < orchard.plan.generations.length; g += 1) if (orchard.generation(g).judge === 0) keepFinishers(orchard, g);
-    goOn(orchard, pollination, true);
+    goOn(orchard, pollination);
     pollination.spring();
   }
 

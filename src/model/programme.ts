@@ -10,7 +10,6 @@ import {
   type shownTraitSchema,
   type firstFruitSchema,
   type ruleSchema,
-  
 } from './biology.ts';
 import { field, note, number, reference, whole } from './fields.ts';
 import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, moneySchema, poolSchema, treeSchema, weatherSchema } from './orchard.ts';

@@ -44,9 +44,10 @@ export const busyText = {
   tick: loadNumber,
   /** Lines beside a strip: the middle, the 90 % value, and how often the limit is reached. */
   most: (load: Load, peak: { year: number; n: number } | null) =>
-    peak ? `most in ${String(peak.year)}: ${loadAmount(load, peak.n)}` : `half never need a ${UNITS[load].one}`,
+    peak ? `most in ${String(peak.year)}: ${loadAmount(load, peak.n)}` : `half need no ${UNITS[load].many}`,
   at: (load: Load, year: number, n: number) => `in ${String(year)}: ${loadAmount(load, n)}`,
-  oneInTen: (load: Load, n: number, year: number | null) => `1 in${NB}10 above ${loadNumber(load, n)}${year === null ? '' : `, in${NB}${String(year)}`}`,
+  oneInTen: (load: Load, n: number, year: number | null) =>
+    n === 0 ? `9 in${NB}10 need none` : `1 in${NB}10 above ${loadNumber(load, n)}${year === null ? '' : `, in${NB}${String(year)}`}`,
   over: (load: Load, limit: number | null, share: number, year: number | null) => {
     if (limit === null) return 'no limit stated';
     const when = year === null ? '' : `, in${NB}${String(year)}`;
@@ -64,13 +65,11 @@ export const busyText = {
     if (!peak) return load === 'flowers' ? 'No plan pollinates by hand.' : `No plan asks for any ${UNITS[load].many}.`;
     const n = load === 'flowers' ? loadAmount(load, peak.n) : loadAmount(load, about(peak.n) || peak.n);
     const need = peak.figure === 'p50' ? `about ${n}` : `in 1 of${NB}10 futures over ${n}`;
-    const against = limit === null ? '' : peak.n > limit ? `, above your ${loadNumber(load, limit)}` : `, within your ${loadNumber(load, limit)}`;
-    const also = worst ? ` ${worst.mark} ${busyText.goes(load, worst.share)} in ${String(worst.year)}.` : '';
-    return `${peak.mark} is busiest in ${String(peak.year)}: ${need}${against}.${also}`;
-  },
-  goes: (load: Load, share: number) => {
-    const often = `in ${of100(share)} futures`;
-    return load === 'hours' ? `goes over ${often}` : load === 'places' ? `has every place taken ${often}` : `uses its last bloom day ${often}`;
+    const against = limit === null ? '' : `, ${peak.n > limit ? 'above' : 'within'} your ${loadNumber(load, limit)}`;
+    const same = worst?.mark === peak.mark && worst.year === peak.year;
+    const often = worst ? `${busyText.over(load, limit, worst.share, null)} futures` : '';
+    if (worst && same) return `${peak.mark} is busiest in ${String(peak.year)}: ${need}${against}; ${often}.`;
+    return `${peak.mark} is busiest in ${String(peak.year)}: ${need}${against}.${worst ? ` ${worst.mark} in ${String(worst.year)}: ${often}.` : ''}`;
   },
   slider: 'Year to read',
   none: 'no year chosen',
@@ -94,7 +93,7 @@ export const springText = {
     if (any === first) return `Begin ${mark} this spring or not at all: it ends well in ${inTenWords(share)}.`;
     return `Begin ${mark} ${half === first ? 'this spring' : `by ${String(half)}`} and it still ends well in ${inTenWords(share)}; ${none}.`;
   },
-  waits: (mark: string, half: number) => `${mark} can wait longest: by ${String(half)} it keeps half of its chance.`,
+  waits: (mark: string, half: number) => `${mark} can wait longest: begun by ${String(half)} it keeps half of its chance.`,
   never: 'No plan ends well in any future, begun this spring or later.',
   ends: (half: number, any: number) => `half of its chance is left by ${String(half)}, none after ${String(any)}`,
   endsNever: 'no chance this spring or later',

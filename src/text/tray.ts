@@ -117,7 +117,7 @@ export const trayText = {
   wantedKind: { able: 'able to show it', carries: 'with at least one copy', notAble: 'not able to show it' } satisfies Record<Wanted, string>,
   least: 'At least',
   kind: (seedling: Seedling, trait: string) => KIND[seedling](trait),
-  count: (n: number, share: number) => ({ of: `${String(n)} of 20`, share: n === 0 && share > 0 ? `fewer than one: ${percent(share)}` : percent(share) }),
+  count: (n: number, share: number) => ({ of: `${String(n)} of 20`, share: percent(share) }),
   summary: (mother: string, father: string | null, trait: string, kinds: readonly { kind: Seedling; count: number }[]) =>
     `A tray of twenty seedlings of ${pair(mother, father)} ${trait}: ${listed(kinds.filter(({ count }) => count > 0).map(({ kind, count }) => `${String(count)} ${KIND[kind](trait)}`))}.`,
   pots: 'Filled pots hold the wanted ones.',
@@ -171,7 +171,7 @@ export const courseText = {
       `${capital(roughly(share))} of any twenty, whatever genes they carry.`,
       `They look sound until ${months(onset)}${halfLife === null ? '' : `; half are dead ${months(halfLife)} after that`}.`,
       inRoots > 0 && inRoots < 1
-        ? `A graft onto other roots can save them if the weakness sits in the roots: ${inTenWords(inRoots)}.`
+        ? `A graft onto other roots can save them if the weakness sits in the roots (${inTenWords(inRoots)}).`
         : inRoots >= 1
           ? 'A graft onto other roots can save them.'
           : 'It sits in the top: no graft saves them.',

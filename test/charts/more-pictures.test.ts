@@ -97,6 +97,26 @@ describe('years against trees', () => {
     expect(sister.x).toBeCloseTo(layout.calendar.x(layout.clouds[1]!.median!.year), 6);
   });
 
+  it.each([288, 358, 800, 1144])('holds all outlines under the top of the axis, with room, in %i px', (width) => {
+    // Like the columns of plans that either lose their first seedlings or raise a second lot: two heaps between 3 and 131 seedlings.
+    const twoHeaps = FIXTURE_FUTURES.map(({ plan, yearProven }) => ({
+      plan,
+      yearProven: yearProven.map((_, index) => (index % 5 < 2 ? 0 : index % 3 === 0 ? 2034 + (index % 4) : 2040 + (index % 7))),
+      seedlings: Int32Array.from(yearProven, (_, index) => (index % 3 === 0 ? 3 + (index % 60) : 131 - (index % 23))),
+    }));
+    for (const futures of [twoHeaps, FIXTURE_FUTURES]) {
+      const { clouds, plot, counts } = cloudLayout(FIXTURE, futures, { ...options, width });
+      const ys = clouds.flatMap(({ outlines: shapes }) =>
+        shapes.flatMap(({ polygons }) => polygons.flatMap((rings) => rings.flatMap((ring) => ring.map(([, y]) => y)))),
+      );
+      expect(ys.length).toBeGreaterThan(0);
+      expect(Math.min(...ys)).toBeGreaterThanOrEqual(plot.top + 8);
+      for (const { y } of counts) expect(y).toBeGreaterThanOrEqual(plot.top);
+      // Room, not waste: the highest outline reaches well into the upper half.
+      expect(Math.min(...ys)).toBeLessThan(plot.top + 0.4 * (plot.bottom - plot.top));
+    }
+  });
+
   it('draws no outline around a handful of successes', () => {
     const few = FIXTURE_FUTURES.map((columns) => ({ ...columns, yearProven: columns.yearProven.map((year, index) => (index < 20 ? 2050 : year * 0)) }));
     expect(cloudLayout(FIXTURE, few, options).clouds.every(({ outlines: shapes, median }) => shapes.length === 0 && median?.year === 2050)).toBe(true);

@@ -246,7 +246,7 @@ describe('backcross-apple', () => {
     expectMore(field().run('judgings'), test().run('judgings'), 'crops judged');
   });
 
-  it('is years sooner with two crosses back, and its trees are less oftener as large as they seemed', () => {
+  it('is years sooner with two crosses back, and its proven trees are seldomer as large as they seemed', () => {
     expect(middleYear(twice())).toBeLessThan(middleYear(test()));
     expectTruer(test(), twice(), 'four times back');
   });

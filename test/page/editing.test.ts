@@ -101,7 +101,7 @@ describe('plans', () => {
       await page.keyboard.type(' 🍐');
     });
     await expect.poll(async () => (await planNames(page))[2]).toBe('Controlled cross, then brother × sister, varied 🍐');
-    await done(() => page.getByRole('button', { name: 'Move Controlled cross, then brother × sister, varied 🍐 up' }).click());
+    await done(() => page.getByRole('button', { name: 'Move up Controlled cross, then brother × sister, varied 🍐' }).click());
     await expect.poll(async () => (await planNames(page))[1]).toBe('Controlled cross, then brother × sister, varied 🍐');
     await openPlan('A');
     await done(() => page.getByRole('button', { name: 'Remove Open-pollinated seed' }).click());

@@ -1,5 +1,5 @@
 import { scaleLinear, ticks as roundTicks } from 'd3';
-import { highest, type BusyYear } from '../../statistics/busy.ts';
+import { highest, peakOf, type BusyYear } from '../../statistics/busy.ts';
 import { busyText, type Load } from '../../text/charts-years.ts';
 import { calendar, roomFor, type Calendar } from '../calendar.ts';
 import type { Letter } from '../letter.ts';
@@ -92,16 +92,17 @@ export function busyLayout(plans: readonly PlanYears[], options: BusyOptions): B
   const scale = scaleLinear([0, top], [0, height]);
   const before = HEAD + (phone ? lines * BUSY_LINE + 10 : 0);
   const barHead = BAR.space + (phone ? BAR.label : 0);
-  const after = barShare === null ? 0 : barHead + BAR.height;
-  const each = Math.max(before + height + after, phone ? 0 : HEAD + lines * BUSY_LINE) + GAP;
   const values = roundTicks(0, top, phone ? 2 : 3);
-  const bottomOf = (index: number) => TOP + index * each + before + height;
-  const strips = plans.map(({ plan, mark, name, years: asked }, index): Strip => {
-    const [from, bottom] = [TOP + index * each, bottomOf(index)];
+  let end = TOP - GAP;
+  const strips = plans.map(({ plan, mark, name, years: asked }): Strip => {
+    const from = end + GAP;
+    const bottom = from + before + height;
     const y = (amount: number) => bottom - scale(amount);
     const limitY = limit === null || far ? null : y(limit);
-    const barRule = barShare === null ? null : { top: bottom + barHead, bottom: bottom + barHead + BAR.height };
+    const over = (peakOf(asked, 'over')?.over ?? 0) >= LEAST_SHARE;
+    const barRule = over ? { top: bottom + barHead, bottom: bottom + barHead + BAR.height } : null;
     const axis = { values, y, limitY, phone, left: years.left, load, limit };
+    end = Math.max(barRule?.bottom ?? bottom, phone ? 0 : from + HEAD + lines * BUSY_LINE);
     return {
       plan,
       mark,
@@ -121,17 +122,16 @@ export function busyLayout(plans: readonly PlanYears[], options: BusyOptions): B
       words: phone ? { x: 0, y: from + HEAD + 16 } : { x: years.horizon + 16, y: bottom - height + 14 },
     };
   });
-  const bottom = TOP + Math.max(0, plans.length * each - GAP);
   return {
     width,
-    height: bottom + 8,
+    height: end + 8,
     calendar: years,
-    plot: { left: years.left, right: years.horizon, top: TOP, bottom },
+    plot: { left: years.left, right: years.horizon, top: TOP, bottom: Math.max(TOP, end) },
     strips,
     wordsRoom,
     barShare,
     far,
-    y: (strip, amount) => bottomOf(strip) - scale(amount),
+    y: (strip, amount) => (strips[strip]?.bottom ?? 0) - scale(amount),
   };
 }
 

@@ -18,7 +18,7 @@ export function statements({ years }: Pick<PlanYears, 'years'>, { load, limit }:
   const over = peakOf(years, 'over');
   return [
     busyText.most(load, middle && { year: middle.year, n: middle.p50 }),
-    ...(high ? [busyText.oneInTen(load, high.p90, high.year === middle?.year ? null : high.year)] : []),
+    busyText.oneInTen(load, high?.p90 ?? 0, high === null || high.year === middle?.year ? null : high.year),
     busyText.over(load, limit, over?.over ?? 0, over?.year ?? null),
   ];
 }

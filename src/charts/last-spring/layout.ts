@@ -63,7 +63,8 @@ export function springLayout(
     height: plot.bottom + 14,
     calendar: years,
     plot,
-    shares: ticks,
+    // The lines begin where a phone has its words on the hairlines, and have fallen at the other end.
+    shares: phone ? ticks.map((tick) => ({ ...tick, textX: plot.right - 8, anchor: 'end' as const })) : ticks,
     lines: plans.map((plan) => ({ plan: plan.plan, mark: plan.mark, dash: dashOf(plan.mark), cap: capOf(plan.mark), points: pointsOf(plan, at) })),
     letters: apart(halves).map((letter, index) => ({ ...letter, toX: halves[index]?.x ?? letter.x, toY: halves[index]?.y ?? letter.y })),
     ends: plans.flatMap((plan) => (plan.later.any === null ? [] : [{ plan: plan.plan, mark: plan.mark, ...at(plan, plan.later.any) }])),

@@ -44,7 +44,7 @@ export function drawCells(svg: SVGSVGElement, layout: CellsLayout, id: string): 
   textures(group(all, 'defs'), id, cell);
   if (layout.pots) drawPots(group(all, 'pots'), layout);
   const stem = cell * (layout.pots ? 0.46 : 0.44);
-  const leaf = cell * (layout.pots ? 0.4 : 0.46);
+  const leaf = cell * (layout.pots ? 0.4 : 0.42);
   const plants = marks(group(all, 'plants'), 'g', 'plant', layout.cells)
     .attr('data-kind', ({ kind }) => kind)
     .attr('transform', ({ x, y, lean }) => `translate(${round(x)} ${round(y)}) rotate(${String(lean)})`);

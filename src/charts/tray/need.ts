@@ -70,14 +70,20 @@ export function needLayout({ targets, curve, atAll }: NeedData, { width, measure
   };
 }
 
-/** Whole numbers as far as the name at the end of the axis leaves room. */
+/** As many whole numbers as stand clear of each other and of the name at the end of the axis. */
 function axis(x: ScaleLinear<number, number>, left: number, right: number, measure: Measure): Pick<NeedLayout, 'ticks' | 'axis'> {
   const name = trayText.need.axis;
   const room = right - measure(name, NOTE) - GAP;
-  const ticks = x
-    .ticks(Math.max(1, Math.floor((right - left) / 56)))
-    .filter(Number.isInteger)
-    .map((n) => ({ x: x(n), text: n.toLocaleString('en') }))
-    .filter((tick) => tick.x + measure(tick.text, NOTE) / 2 <= room);
-  return { ticks, axis: name };
+  const marked = (count: number) =>
+    x
+      .ticks(count)
+      .filter(Number.isInteger)
+      .map((n) => ({ x: x(n), text: n.toLocaleString('en') }))
+      .map((tick) => ({ ...tick, half: measure(tick.text, SIZE) / 2 }))
+      .filter((tick) => tick.x + tick.half <= room);
+  for (let count = Math.max(1, Math.floor((right - left) / 50)); count > 1; count -= 1) {
+    const ticks = marked(count);
+    if (ticks.every((tick, i) => i === 0 || tick.x - tick.half >= (ticks[i - 1]?.x ?? 0) + (ticks[i - 1]?.half ?? 0) + GAP)) return { ticks, axis: name };
+  }
+  return { ticks: marked(1).slice(0, 1), axis: name };
 }

@@ -28,6 +28,8 @@ const styles = css`
   }
   label {
     display: grid;
+    grid-template-columns: minmax(0, auto);
+    max-width: 100%;
     gap: 4px;
   }
   fieldset {

@@ -74,16 +74,13 @@ export class RowSettings extends LitElement {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }));
   }
 
-  /** The bar stays at the lower edge of the window: what takes the focus must not lie behind it. */
-  private readonly keepInSight = (event: FocusEvent): void => {
+  /** The bar stays at the lower edge of the window: what Tab leads to must not lie behind it. */
+  private readonly keepInSight = (event: KeyboardEvent): void => {
     const [focused] = event.composedPath();
     const bar = this.renderRoot.querySelector('.bar');
-    if (!bar || !(focused instanceof Element)) return;
-    // The browser itself scrolls after this event.
-    requestAnimationFrame(() => {
-      const hidden = focused.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
-      if (hidden > 0) window.scrollBy(0, hidden);
-    });
+    if (event.key !== 'Tab' || !bar || !(focused instanceof Element)) return;
+    const hidden = focused.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
+    if (hidden > 0) window.scrollBy(0, hidden);
   };
 
   private sections(): FormSection[] {
@@ -134,7 +131,7 @@ export class RowSettings extends LitElement {
   protected override render(): TemplateResult {
     const rounds = this.programme.plans[this.plan]?.generations.length ?? 1;
     return html`
-      <div class="fields" @focusin=${this.keepInSight}>
+      <div class="fields" @keyup=${this.keepInSight}>
         <oo-form
           .path=${['plans', this.plan, 'generations', this.generation]}
           .programme=${this.programme}

@@ -1,143 +1,5 @@
 import { css } from 'lit';
-
-/** Leaves stand in the green of the leaf for every trait: what tells kinds apart is texture and fruit, never a second colour. */
-const drawing = css`
-  svg .leaf-ground {
-    fill: var(--paper);
-  }
-  svg .leaf-ink {
-    fill: var(--plan-b);
-  }
-  svg .stem,
-  svg .leaf {
-    stroke: var(--plan-b);
-    stroke-width: 1.5;
-    stroke-linejoin: round;
-    stroke-linecap: round;
-  }
-  svg .stem {
-    fill: none;
-    stroke-width: 2;
-  }
-  svg .leaf {
-    fill: var(--paper);
-  }
-  svg [data-kind='able'] .leaf {
-    fill: var(--plan-b);
-  }
-  svg [data-kind='unable'] .leaf,
-  svg [data-kind='carrier'] .leaf {
-    fill: revert-layer;
-  }
-  svg .vein {
-    fill: none;
-    stroke: var(--plan-b);
-    stroke-width: 1;
-    opacity: 0.55;
-  }
-  svg [data-kind='able'] .vein {
-    stroke: var(--paper);
-  }
-  svg .fruit {
-    fill: var(--paper);
-    stroke: var(--plan-d);
-    stroke-width: 2.2;
-  }
-  svg [data-kind='able'] .fruit {
-    fill: var(--plan-d);
-  }
-  svg .pot {
-    fill: var(--paper);
-    stroke: var(--edge);
-    stroke-width: 1.5;
-    stroke-linejoin: round;
-  }
-  svg .pot.wanted {
-    fill: var(--ink2);
-    stroke: var(--ink2);
-  }
-  svg .shelf {
-    stroke: var(--ink);
-    stroke-width: 2;
-  }
-
-  svg .level-rule {
-    stroke: var(--rule);
-    stroke-width: 1;
-  }
-  svg .level-rule.missed {
-    stroke-dasharray: 2 5;
-  }
-  svg .drop {
-    stroke: var(--edge);
-    stroke-dasharray: 3 3;
-  }
-  svg .ceiling {
-    stroke: var(--ink);
-    stroke-width: 1.5;
-    stroke-dasharray: 9 6;
-  }
-  svg .chance-of {
-    fill: none;
-    stroke: var(--plan-b);
-    stroke-width: 3.5;
-  }
-  svg .read-off {
-    fill: var(--paper);
-    stroke: var(--ink);
-    stroke-width: 2;
-  }
-  svg .raise {
-    font-weight: 650;
-  }
-  svg .raise.missed {
-    font-weight: 400;
-    fill: var(--ink2);
-  }
-  svg .axis-name {
-    font-size: 16px;
-    fill: var(--ink2);
-  }
-  svg .need-words .tick {
-    font-size: 16px;
-  }
-
-  svg .hill {
-    fill: color-mix(in oklab, var(--plan-f) 22%, var(--paper));
-    stroke: var(--plan-f);
-    stroke-width: 1.5;
-  }
-  svg .mean-range {
-    fill: var(--paper2);
-    stroke: var(--edge);
-  }
-  svg .values .dot,
-  svg .dot {
-    fill: var(--plan-f);
-  }
-  svg .figures .ring {
-    stroke: var(--ink);
-    stroke-width: 2.5;
-  }
-  svg .goal-rule {
-    stroke: var(--ink);
-    stroke-width: 2;
-  }
-  svg .mark-name {
-    font-size: 16px;
-  }
-  svg .mark-name.goal {
-    font-weight: 650;
-  }
-  @media (forced-colors: active) {
-    svg .hill {
-      fill: none;
-    }
-    svg .pot.wanted {
-      fill: CanvasText;
-    }
-  }
-`;
+import { trayDrawing } from './tray-drawing.styles.ts';
 
 const page = css`
   :host {
@@ -243,12 +105,6 @@ const page = css`
     color: var(--ink2);
     text-align: right;
   }
-  .key .fewer {
-    grid-column: 3 / -1;
-    text-align: right;
-    color: var(--ink2);
-  }
-
   .rules {
     list-style: none;
     margin: 12px 0 0;
@@ -358,4 +214,4 @@ const page = css`
   }
 `;
 
-export const trayStyles = [drawing, page];
+export const trayStyles = [trayDrawing, page];

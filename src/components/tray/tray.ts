@@ -20,7 +20,7 @@ import { trayStyles } from './tray.styles.ts';
 /** Most that can be asked for. */
 const MOST_WANTED = 10;
 /** Widest cell of the tray, of the key’s sample and of a strip, px. */
-const CELL = 66;
+const CELL = 76;
 const KEY_CELL = 40;
 const STRIP_CELL = 30;
 
@@ -173,7 +173,7 @@ export class TrayElement extends ChartElement {
               return html`<li>
                 <svg class="sample" data-kind=${kind} aria-hidden="true"></svg>
                 <span>${trayText.kind(kind, name)}</span>
-                ${count === 0 ? html`<span class="fewer">${words.share}</span>` : html`<span class="of">${words.of}</span><span class="share">${words.share}</span>`}
+                <span class="of">${words.of}</span><span class="share">${words.share}</span>
               </li>`;
             })}
           </ul>

@@ -43,6 +43,14 @@ function checkGeneration(programme: Programme, generation: Generation, path: Pat
         ),
       );
   }
+  if (generation.selfs && !programme.kinds.some((kind) => kind.selfCompatible))
+    add(
+      note(
+        [...path, 'selfs'],
+        'selfs the picks too, but no kind sets fruit with its own pollen',
+        'Those selfs are left out; mark a kind as setting fruit with its own pollen if it does.',
+      ),
+    );
   if (rescue?.who === 'weak') {
     const onset = Math.max(0, ...crossesOf(programme, generation).map((cross) => (cross.weakness ? meanOf(cross.weakness.onset) : 0)));
     if (rescue.month < onset)

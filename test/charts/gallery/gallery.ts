@@ -3,10 +3,13 @@ import { dressPage } from '../../../src/styles/page.ts';
 import '../../../src/components/charts/lanes/lanes.ts';
 import '../../../src/components/charts/chance-by-year/chance-by-year.ts';
 import '../../../src/components/charts/side-by-side/side-by-side.ts';
+import '../../../src/components/charts/busiest-years/busiest-years.ts';
 import '../../../src/components/charts/flower-to-pick/flower-to-pick.ts';
+import '../../../src/components/charts/last-spring/last-spring.ts';
 import '../../../src/components/charts/why-futures-fail/why-futures-fail.ts';
 import '../../../src/components/charts/years-against-trees/years-against-trees.ts';
 import type { Futures } from '../../../src/charts/years-against-trees/layout.ts';
+import { FIXTURE_COLUMNS } from '../fixture-columns.ts';
 import { FIXTURE_FUTURES } from '../fixture-futures.ts';
 import type { RowEvent } from '../../../src/components/charts/lanes/lanes.ts';
 import { EXTREME } from '../fixture-extreme.ts';
@@ -35,6 +38,13 @@ const clouds = document.createElement('oo-years-against-trees');
 clouds.futures = wanted.has('extreme')
   ? EXTREME.plans.flatMap(({ id }, index) => ({ ...FIXTURE_FUTURES[index % FIXTURE_FUTURES.length], plan: id }) as Futures)
   : FIXTURE_FUTURES;
+const busy = document.createElement('oo-busiest-years');
+busy.columns = wanted.has('extreme') ? EXTREME.plans.flatMap((_, index) => FIXTURE_COLUMNS[index % FIXTURE_COLUMNS.length] ?? []) : FIXTURE_COLUMNS;
+busy.limits = wanted.has('extreme')
+  ? { hours: null, places: 70, bloomDays: 4, flowersPerDay: 280 }
+  : { hours: 150, places: 120, bloomDays: 8, flowersPerDay: 160 };
+const load = wanted.get('load');
+if (load === 'flowers' || load === 'places') busy.load = load;
 const pictures = [
   lanes,
   document.createElement('oo-chance-by-year'),
@@ -42,6 +52,8 @@ const pictures = [
   document.createElement('oo-why-futures-fail'),
   sides,
   document.createElement('oo-flower-to-pick'),
+  busy,
+  document.createElement('oo-last-spring'),
 ];
 for (const picture of pictures) {
   picture.outlook = wanted.has('extreme') ? EXTREME : FIXTURE;

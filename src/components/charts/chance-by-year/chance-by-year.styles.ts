@@ -33,6 +33,7 @@ export const chanceStyles = css`
     align-items: center;
     gap: 10px;
     min-height: 31px;
+    padding: 3px 0;
   }
   .box li .mark {
     width: 22px;

@@ -1,17 +1,8 @@
-import { family, offspringShares, phenotypeShares, shareQualifying, type Copies, type Needs } from '../../src/genetics/family.ts';
-import { carrierIfNotShown, hardyWeinberg, inbreeding, openPollinated, strayShareOfFruit, type Mating } from '../../src/genetics/population.ts';
-import { atLeast, binomialPmf, plantsNeeded } from '../../src/statistics/binomial.ts';
-import { range, type Check, type Checks } from './published.ts';
-
-/** At least one copy of each gene named (one letter each). */
-const has = (genes: string): Needs => ({ needs: 'all', of: Array.from(genes).map((gene) => ({ gene, copies: 1 })) });
-const hasAny = (genes: string): Needs => ({ needs: 'any', of: Array.from(genes).map((gene) => ({ gene, copies: 1 })) });
-
-/** Second generation of a hybrid with one copy of each gene, in parts of 4^genes. */
-function f2(genes: string, phenotypes: readonly Needs[]): number[] {
-  const hybrid: Copies = Object.fromEntries(Array.from(genes).map((gene) => [gene, 1]));
-  return phenotypeShares(family(hybrid, hybrid, Array.from(genes)), phenotypes).map((share) => share * 4 ** genes.length);
-}
+import { shareQualifying } from '../../../../src/genetics/family.ts';
+import { carrierIfNotShown, hardyWeinberg, inbreeding, openPollinated, strayShareOfFruit, type Mating } from '../../../../src/genetics/population.ts';
+import { atLeast, binomialPmf, plantsNeeded } from '../../../../src/statistics/binomial.ts';
+import { RATIOS, worked } from './ratios.ts';
+import { range, type Check, type Checks } from '../entries.ts';
 
 const inbreedingSeries =
   (mating: Mating, generations: number): Check =>
@@ -26,29 +17,7 @@ const strayShare: Check = (inputs) => strayShareOfFruit(inputs.number('set'), in
 const missed = (progeny: number): number => binomialPmf(0, progeny, shareQualifying({ a: 1 }, { a: 1 }, { needs: 'all', of: [{ gene: 'a', copies: 2 }] }));
 
 export const inheritanceChecks: Checks = {
-  'mendel-1to2to1': (inputs) => [...offspringShares(inputs.number('mother') / 2, inputs.number('father') / 2)].reverse().map((share) => share * 4),
-  'mendel-9331': () => f2('AB', [has('AB'), has('A'), has('B')]),
-  'mendel-testcross1': (inputs) =>
-    phenotypeShares(family({ A: inputs.number('mother') }, { A: inputs.number('father') }, ['A']), [has('A')]).map((share) => share * 2),
-  'mendel-trihybrid': () => f2('ABC', [has('ABC'), has('AB'), has('AC'), has('A'), has('BC'), has('B'), has('C')]),
-  'epistasis-9-7': () => f2('AB', [has('AB')]),
-  'epistasis-9-3-4': () => {
-    const [both, first, neither] = f2('AB', [has('AB'), has('A')]);
-    return [both!, neither!, first!];
-  },
-  'epistasis-12-3-1': () => f2('AB', [has('A'), has('B')]),
-  // The allele counted at the first locus is the recessive one, which alone lets the second show.
-  'epistasis-13-3': () =>
-    f2('aB', [
-      {
-        needs: 'all',
-        of: [
-          { gene: 'a', copies: 2 },
-          { gene: 'B', copies: 1 },
-        ],
-      },
-    ]).reverse(),
-  'epistasis-9-6-1': () => f2('AB', [has('AB'), hasAny('AB')]),
+  ...Object.fromEntries(Object.entries(RATIOS).map(([id, ratio]) => [id, (): number[] => worked(ratio)])),
   'penetrance-3to1': (inputs) => inputs.number('penetrance') * shareQualifying({ a: 1 }, { a: 1 }, { needs: 'all', of: [{ gene: 'a', copies: 2 }] }),
   'fix-m-loci': (inputs) => inbreeding('selfing', inputs.number('selfings')) ** inputs.number('genes'),
   'hw-carrier-2500': (inputs) => hardyWeinberg(Math.sqrt(inputs.number('q2')))[1],

@@ -1,8 +1,8 @@
-import { atLeast, betaBinomialPmf, binomialCdf, binomialPmf, plantsNeeded } from '../../src/statistics/binomial.ts';
-import { pairedDifference } from '../../src/statistics/compare.ts';
-import { clopperPearson, wilson, Z95 } from '../../src/statistics/interval.ts';
-import { normalCdf, normalQuantile } from '../../src/statistics/normal.ts';
-import { published, range, sum, type Check, type Checks } from './published.ts';
+import { atLeast, betaBinomialPmf, binomialCdf, binomialPmf, plantsNeeded } from '../../../../src/statistics/binomial.ts';
+import { pairedDifference } from '../../../../src/statistics/compare.ts';
+import { clopperPearson, wilson, Z95 } from '../../../../src/statistics/interval.ts';
+import { normalCdf, normalQuantile } from '../../../../src/statistics/normal.ts';
+import { published, range, sum, type Check, type Checks } from '../entries.ts';
 
 const bounds =
   (interval: typeof wilson): Check =>
@@ -77,7 +77,7 @@ export const countChecks: Checks = {
     const [alpha, beta, P] = [inputs.number('alpha'), inputs.number('beta'), inputs.number('P')];
     const allowed = (1 - P) * (1 + 1e-12); // 9/180 is exactly one in twenty
     const shared = range(1, 1000).find((n) => betaBinomialPmf(0, n, alpha, beta) <= allowed);
-    return [shared!, plantsNeeded(alpha / (alpha + beta), 1, P)];
+    return [shared ?? Infinity, plantsNeeded(alpha / (alpha + beta), 1, P)];
   },
   'bb-sd-batch': (inputs) => {
     const [n, p, rho] = [inputs.number('n'), inputs.number('p'), inputs.number('rho')];

@@ -1,36 +1,53 @@
+import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright';
 import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fileURLToPath } from 'node:url';
-import { findBrowser } from '../../browser/find-browser.ts';
-import { smallTexts, textOverlaps } from '../../browser/overlaps.ts';
+import { findBrowser } from '../browser/find-browser.ts';
+import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 
-/** The pictures in a real browser, with the fixture's invented figures. */
+/** The pictures in a real browser, with the fixture's invented figures. Pages are opened once and then made wider or narrower. */
 let server: ViteDevServer;
 let browser: Browser;
 let url: string;
 const failures: string[] = [];
+const opened = new Map<string, Page>();
 
 beforeAll(async () => {
-  server = await createServer({ configFile: fileURLToPath(new URL('vite.config.ts', import.meta.url)), logLevel: 'error' });
+  server = await createServer({ configFile: fileURLToPath(new URL('../charts/gallery/vite.config.ts', import.meta.url)), logLevel: 'error' });
   await server.listen();
   url = server.resolvedUrls?.local[0] ?? '';
   browser = await chromium.launch(await findBrowser());
-}, 60_000);
+});
 
 afterAll(async () => {
   await browser.close();
   await server.close();
 });
 
+/** The gallery at a width, drawn at that width. */
 async function open(width: number, query = ''): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width, height: 900 }, reducedMotion: 'reduce' });
-  page.on('pageerror', (error) => failures.push(error.message));
-  await page.goto(`${url}?${query}`);
-  await page.waitForSelector('main[data-ready]');
-  await page.evaluate(() => document.fonts.ready);
-  await page.waitForTimeout(200);
+  const known = opened.get(query);
+  const page = known ?? (await browser.newPage({ viewport: { width, height: 900 }, reducedMotion: 'reduce' }));
+  if (!known) {
+    opened.set(query, page);
+    page.on('pageerror', (error) => failures.push(error.message));
+    await page.goto(`${url}?${query}`);
+    await page.waitForSelector('main[data-ready]');
+  }
+  await page.setViewportSize({ width, height: 900 });
+  await drawn(page);
   return page;
+}
+
+/** Waits until every picture is as wide as its element. */
+async function drawn(page: Page): Promise<void> {
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('main > *')].every((picture) => {
+      const svg = picture.shadowRoot?.querySelector('.picture > svg, [role=img] > svg');
+      return !svg || picture.localName === 'oo-flower-to-pick' || Number(svg.getAttribute('width')) === Math.floor(picture.getBoundingClientRect().width);
+    }),
+  );
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
 }
 
 describe('the check of overlaps', () => {
@@ -46,14 +63,13 @@ describe('the check of overlaps', () => {
     const found = await textOverlaps(page);
     expect(found.map(({ a, b }) => [a, b].sort())).toContainEqual(['level in 2052', 'planted']);
     expect(await smallTexts(page)).toEqual([{ text: 'planted', size: 12 }]);
-    await page.close();
   });
 });
 
 describe('the pictures', () => {
   it.each(['theme=light', 'theme=dark', 'open', 'extreme'])('have no fault that axe knows (%s)', async (query) => {
     const page = await open(1024, query);
-    await page.addScriptTag({ path: fileURLToPath(new URL('../../../node_modules/axe-core/axe.min.js', import.meta.url)) });
+    await page.addScriptTag({ path: fileURLToPath(new URL('../../node_modules/axe-core/axe.min.js', import.meta.url)) });
     const found = await page.evaluate(async () => {
       const axe = Reflect.get(window, 'axe') as {
         run: (root: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }>;
@@ -63,7 +79,6 @@ describe('the pictures', () => {
       return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary ?? ''}`).join('\n')}`);
     });
     expect(found).toEqual([]);
-    await page.close();
   });
 
   it('open and close rows with the keyboard, move between them, and give the focus back', async () => {
@@ -91,7 +106,6 @@ describe('the pictures', () => {
     await page.keyboard.press('Escape');
     expect(await rows.nth(2).getAttribute('aria-expanded')).toBe('false');
     expect(await focused()).toBe('Cross');
-    await page.close();
   });
 
   it('say what a row, a plan and a wish to move are', async () => {
@@ -115,7 +129,6 @@ describe('the pictures', () => {
       ['oo-plan', { plan: 'open' }],
       ['oo-move', { plan: 'open', by: 1 }],
     ]);
-    await page.close();
   });
 
   it('read the chances at a year by keys, mouse and Escape', async () => {
@@ -136,7 +149,6 @@ describe('the pictures', () => {
     const plot = await slider.boundingBox();
     await page.mouse.move(plot!.x + plot!.width - 1, plot!.y + 100);
     expect(await slider.getAttribute('aria-valuenow')).toBe('2057');
-    await page.close();
   });
 
   it('lift the plan that is looked at, everywhere', async () => {
@@ -147,7 +159,6 @@ describe('the pictures', () => {
     expect(await page.locator('oo-side-by-side thead th.resting').count()).toBe(3);
     await page.mouse.move(5, 5);
     expect(await page.locator('oo-lanes .lane.resting').count()).toBe(0);
-    await page.close();
   });
 
   it('draw again without leaving anything behind', async () => {
@@ -159,14 +170,12 @@ describe('the pictures', () => {
       await page.waitForTimeout(150);
     }
     expect(await count()).toEqual(before);
-    await page.close();
   });
 
   it('say that they are stale', async () => {
     const page = await open(1024, 'stale');
     const pictures = await page.locator('main > *').count();
     expect(await page.getByText('from before your last change').count()).toBe(pictures);
-    await page.close();
   });
 
   it.each([320, 390, 700, 800, 1024, 1440])('fit %i px: no sideways scroll, no texts on texts, none below 16 px', async (width) => {
@@ -175,8 +184,7 @@ describe('the pictures', () => {
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), `sideways, ${query}`).toBeLessThanOrEqual(0);
       expect(await textOverlaps(page), query).toEqual([]);
       expect(await smallTexts(page), query).toEqual([]);
-      await page.close();
-    }
+      }
     expect(failures).toEqual([]);
   });
 });

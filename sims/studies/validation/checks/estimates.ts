@@ -1,10 +1,10 @@
-import { betaPdf, betaQuantile } from '../../src/statistics/beta.ts';
-import { logGamma } from '../../src/statistics/gamma.ts';
-import { aliveAt, bestGraftMonth, takeAt } from '../../src/statistics/graft.ts';
-import { jeffreys, perFlower } from '../../src/statistics/interval.ts';
-import { pertMean, pertShape, pertVariance } from '../../src/statistics/pert.ts';
-import { firstFruitShape, weibullCdf, weibullQuantile } from '../../src/statistics/weibull.ts';
-import { range, sum, type Check, type Checks } from './published.ts';
+import { betaPdf, betaQuantile } from '../../../../src/statistics/beta.ts';
+import { logGamma } from '../../../../src/statistics/gamma.ts';
+import { aliveAt, bestGraftMonth, takeAt } from '../../../../src/statistics/graft.ts';
+import { jeffreys, perFlower } from '../../../../src/statistics/interval.ts';
+import { pertMean, pertShape, pertVariance } from '../../../../src/statistics/pert.ts';
+import { firstFruitShape, weibullCdf, weibullQuantile } from '../../../../src/statistics/weibull.ts';
+import { range, sum, type Check, type Checks } from '../entries.ts';
 
 const pert: Check = (inputs) => {
   const [low, likely, high] = [inputs.number('low'), inputs.number('likely'), inputs.number('high')];

@@ -1,0 +1,348 @@
+import fc from 'fast-check';
+import { FORMAT, VERSION } from '../../src/model/programme.ts';
+import type {
+  CrossDocument,
+  Document,
+  GenerationDocument,
+  KindDocument,
+  MeasuredDocument,
+  PlanDocument,
+  ShownDocument,
+  TreeDocument,
+} from '../engine/programmes.ts';
+
+const START = 2000;
+const round = (x: number) => Math.round(x * 1000) / 1000;
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map(round);
+const whole = (min: number, max: number) => fc.integer({ min, max });
+const one = <T>(...values: readonly T[]) => fc.constantFrom(...values);
+const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined });
+
+/** An estimate between bounds in any of its forms; counts only for shares. */
+function estimate(min: number, max: number, counts = false) {
+  const forms = [
+    real(min, max),
+    fc.tuple(real(min, max), real(min, max), real(min, max)).map((three) => {
+      const [low, likely, high] = [...three].sort((a, b) => a - b);
+      return { low: low!, likely: likely!, high: high! };
+    }),
+    fc.array(fc.record({ value: real(min, max), weight: real(0.1, 5) }), { minLength: 2, maxLength: 3 }).map((oneOf) => ({ oneOf })),
+  ];
+  const counted = fc.tuple(whole(0, 40), whole(0, 40), whole(1, 4)).map(([hits, misses, lots]) => ({ hits, of: Math.max(1, hits + misses), lots }));
+  return counts ? fc.oneof(...forms, counted) : fc.oneof(...forms);
+}
+/** Mostly a kind rate, so that most programmes get somewhere; now and then any share at all. */
+const mostly = (from: number, to: number) => fc.oneof({ weight: 5, arbitrary: estimate(from, to) }, { weight: 1, arbitrary: share() });
+const share = (most = 1) => (most === 1 ? estimate(0, 1, true) : estimate(0, most));
+
+/** Drops keys without a value, so that defaults are read. */
+type Defined<T> = { [K in keyof T]: Exclude<T[K], undefined> };
+const defined = <T extends object>(entry: T): Defined<T> => Object.fromEntries(Object.entries(entry).filter(([, value]) => value !== undefined)) as Defined<T>;
+
+const mostlyFlowers = fc.oneof({ weight: 5, arbitrary: estimate(8, 60) }, { weight: 1, arbitrary: estimate(0, 60) });
+const kindIds = ['k0', 'k1', 'k2'];
+const geneIds = ['g0', 'g1', 'g2'];
+
+function kind(k: number): fc.Arbitrary<KindDocument> {
+  const seasons = fc.tuple(whole(1, 4), whole(0, 3), whole(1, 4)).map(([earliest, to, on]) => ({ earliest, half: earliest + to, ninety: earliest + to + on }));
+  const years = estimate(1, 6).map((value) => ({ years: value }));
+  const between = fc.constant({ between: { seed: 'k0', pollen: 'k0' } });
+  return fc
+    .record({
+      firstFruit: k > 0 ? fc.oneof(years, seasons, between) : fc.oneof(years, seasons),
+      familySpread: real(0, 0.4),
+      neverFruits: share(0.2),
+      regularity: mostly(0.5, 1),
+      firstYearLoss: mostly(0, 0.2),
+      yearlyLoss: mostly(0, 0.1),
+      frostShare: share(),
+      flowers: mostlyFlowers,
+      yearsToFullBloom: whole(1, 5),
+      fertilityAsSeedParent: estimate(0.3, 2),
+      fertilityAsPollenParent: estimate(0.3, 2),
+      selfCompatible: fc.boolean(),
+      nurseryShare: one(0, 0.05, 0.3),
+      plantOutAge: whole(1, 3),
+      waitYears: whole(0, 2),
+    })
+    .map((rest) => ({ id: kindIds[k]!, name: `kind ${String(k)}`, ...rest }));
+}
+
+function cross(seed: string, pollen: string, gives: readonly string[], facts: readonly string[]): fc.Arbitrary<CrossDocument> {
+  const course = fc.oneof(
+    estimate(0.05, 24).map((halfLife) => ({ halfLife })),
+    fc.record({ alive: real(0.1, 0.6), atYears: real(3, 10) }),
+  );
+  const root =
+    facts.length > 0
+      ? fc.oneof(
+          share().map((chance) => ({ chance })),
+          one(...facts).map((fact) => ({ fact })),
+        )
+      : share().map((chance) => ({ chance }));
+  return fc
+    .record({
+      gives: one(...gives),
+      set: mostly(0.3, 1),
+      straySet: one(0, 0, 0.01, 0.2),
+      emptyFruit: mostly(0, 0.3),
+      seeds: one([1, 1], [1.5, 4], [3, 10]),
+      germination: mostly(0.4, 1),
+      dormancy: one(0, 0, 0, 1, 2),
+      weakness: fc.option(fc.record({ share: share(), onset: estimate(0, 8), course, rootBorne: root }), { nil: undefined, freq: 1 }),
+      route: fc.boolean(),
+    })
+    .map(({ seeds, route, ...rest }) =>
+      defined({
+        id: `${seed}-${pollen}`,
+        name: `${seed} × ${pollen}`,
+        seed,
+        pollen,
+        seedsPerFruit: seeds[0]!,
+        seedsAtMost: seeds[1]!,
+        ...(route ? { routes: [{ id: 'out', name: 'taken out', germination: 0.8, hoursPerSeed: 0.1 }] } : {}),
+        ...rest,
+      }),
+    );
+}
+
+const needs = fc.oneof(
+  fc.array(fc.record({ gene: one(...geneIds), copies: whole(1, 2) }), { minLength: 1, maxLength: 2 }).map((of) => ({ needs: 'all' as const, of })),
+  fc.array(fc.record({ gene: one(...geneIds), copies: whole(1, 2) }), { minLength: 1, maxLength: 2 }).map((of) => ({ needs: 'any' as const, of })),
+  fc.subarray(geneIds, { minLength: 1 }).chain((genes) => whole(1, 2 * genes.length).map((copies) => ({ needs: 'total' as const, genes, copies }))),
+);
+const shown: fc.Arbitrary<ShownDocument> = fc
+  .record({
+    rules: fc.array(fc.record({ weight: real(0.5, 3), needs }), { minLength: 1, maxLength: 2 }),
+    canShow: mostly(0.5, 1),
+    seasonsShown: mostly(0.5, 1),
+    falseShow: share(0.2),
+    sharedSeason: one(0, 0.5, 0.9),
+    grade: maybe(fc.record({ mean: real(0.1, 1), sd: real(0, 0.4), fruitsCut: whole(1, 6) })),
+    emptyIfShown: share(0.5),
+  })
+  .map(({ rules, ...rest }) =>
+    defined({ type: 'shown', id: 'red', name: 'red', ...rest, rules: rules.map((rule, r) => ({ name: `rule ${String(r)}`, ...rule })) }),
+  );
+const measured: fc.Arbitrary<MeasuredDocument> = fc
+  .record({
+    mean: real(-20, 20),
+    sd: estimate(0.5, 4),
+    heritability: share(),
+    repeatability: share(),
+    travels: share(),
+    yearShare: share(),
+    inbreeding: estimate(0, 3),
+    genes: fc.array(fc.record({ gene: one(...geneIds), half: real(-2, 2), dominance: real(-1, 1) }), { maxLength: 1 }),
+  })
+  .map((rest) => ({ type: 'measured', id: 'size', name: 'size', unit: 'cm', ...rest }));
+
+function tree(t: number, kinds: readonly string[], gardens: readonly string[], withSize: boolean, mean: number): fc.Arbitrary<TreeDocument> {
+  const state = fc.oneof(
+    one(0, 1, 2, 2).map((copies) => ({ copies })),
+    one('a' as const, 'b' as const).map((homologue) => ({ copies: 1, homologue })),
+    share().map((frequency) => ({ frequency })),
+  );
+  const seen = fc.tuple(whole(0, 4), whole(1, 6)).map(([showed, more]) => ({ red: { showed, seasons: showed + more } }));
+  return fc
+    .record({
+      kind: one(...kinds),
+      flowers: mostlyFlowers,
+      copies: whole(1, 3),
+      gardens: fc.subarray([...gardens]),
+      yearlyLoss: mostly(0, 0.04),
+      bearsFrom: maybe(whole(START, START + 4)),
+      genes: fc.record({ g0: state, g1: state, g2: state }, { requiredKeys: ['g0', 'g1'] }),
+      values: withSize ? maybe(real(mean - 1, mean + 1).map((size) => ({ size }))) : fc.constant(undefined),
+      seen: maybe(seen),
+    })
+    .map((rest) => defined({ id: `t${String(t)}`, name: `tree ${String(t)}`, ...rest }));
+}
+
+interface Stage {
+  readonly trees: readonly TreeDocument[];
+  readonly kinds: readonly KindDocument[];
+  readonly withSize: boolean;
+  readonly pool: boolean;
+  readonly gardens: readonly string[];
+  readonly crops: number;
+}
+
+function generation(g: number, { trees, kinds, withSize, pool, gardens, crops }: Stage): fc.Arbitrary<GenerationDocument> {
+  const named = trees.map(({ id }) => ({ tree: id }));
+  const parents = [...named, ...Array.from({ length: g }, (_, i) => ({ picksOf: `gen${String(i)}` }))];
+  const some = fc.oneof(
+    fc.subarray(parents, { minLength: 1, maxLength: Math.min(3, parents.length) }),
+    g > 0 ? fc.constant([{ picksOf: `gen${String(g - 1)}` }]) : fc.constant(named.slice(0, 1)),
+  );
+  const selfing = trees.every((tree) => kinds.some(({ id, selfCompatible }) => id === tree.kind && selfCompatible === true));
+  const pollen = fc.oneof(some, ...(pool ? [one('open' as const)] : []), ...(selfing ? [one('self' as const)] : []));
+  const rescue = fc.record({
+    who: one('none' as const, 'weak' as const, 'every' as const),
+    month: one(0.5, 3, 8, 12, 20),
+    stock: one('stock'),
+    scions: whole(1, 3),
+    keepOwnRoots: fc.boolean(),
+  });
+  const goOn = fc.record({
+    when: one('firstPick' as const, 'enough' as const, 'allJudged' as const),
+    count: maybe(whole(1, 3)),
+    atLatest: maybe(whole(1, 15)),
+  });
+  return one(0, 1, crops, crops).chain((judge) => {
+    const conditions: fc.Arbitrary<NonNullable<GenerationDocument['keep']['conditions']>> =
+      judge === 0
+        ? fc.constant([])
+        : fc.array(
+            fc.oneof(
+              fc.record({
+                type: one('shown' as const),
+                trait: one('red'),
+                grade: one('any' as const, 'full' as const, 'part' as const),
+                atLeast: whole(0, judge),
+              }),
+              fc.record({ type: one('shown' as const), trait: one('red'), atMost: whole(0, judge) }),
+              ...(withSize ? [fc.record({ type: one('measured' as const), trait: one('size'), atLeast: real(-25, 20) })] : []),
+            ),
+            { maxLength: 2 },
+          );
+    return fc
+      .record({
+        seedParents: some,
+        pollen,
+        reciprocal: fc.boolean(),
+        selfs: fc.boolean(),
+        cover: one(0, 0.3, 1),
+        flowers: whole(1, 80),
+        seedlings: whole(1, 25),
+        springs: whole(1, 4),
+        after: g > 0 ? maybe(one(...Array.from({ length: g }, (_, i) => `gen${String(i)}`))) : fc.constant(undefined),
+        garden: gardens.length > 0 ? maybe(one(...gardens)) : fc.constant(undefined),
+        repeat: g > 0 ? one(1, 1, 1, 2) : fc.constant(1),
+        test: maybe(fc.record({ gene: one(...geneIds), copies: whole(1, 2), falsePositive: real(0, 0.3), falseNegative: real(0, 0.3), cull: fc.boolean() })),
+        look: maybe(fc.record({ trait: one('red'), keepIfShown: fc.boolean(), falsePositive: real(0, 0.3), falseNegative: real(0, 0.3) })),
+        rescue: maybe(rescue),
+        keep: fc
+          .record({ conditions, rank: one('first' as const, 'earliest' as const, 'index' as const), howMany: whole(1, 4), bestLeft: fc.boolean() })
+          .map((keep) => ({ ...keep, weights: withSize ? { size: 1 } : {} })),
+        goOn: maybe(goOn.map(defined)),
+        backup: maybe(
+          fc.record({ copies: whole(1, 3), stock: one('stock'), garden: gardens.length > 0 ? maybe(one(...gardens)) : fc.constant(undefined) }).map(defined),
+        ),
+      })
+      .map((rest) => defined({ id: `gen${String(g)}`, name: `generation ${String(g)}`, judge, ...rest }));
+  });
+}
+
+const sizes = fc.record({
+  kinds: whole(1, 3),
+  trees: whole(1, 4),
+  gardens: whole(0, 2),
+  plans: whole(1, 2),
+  withSize: fc.boolean(),
+  pool: fc.boolean(),
+  fact: fc.boolean(),
+  crops: whole(1, 3),
+});
+
+/** Programmes of every shape that the form allows, small enough to run in a blink. Nearly all of them pass the check. */
+export const programmes: fc.Arbitrary<Document> = sizes.chain(
+  ({ kinds: kindCount, trees: treeCount, gardens: gardenCount, plans: planCount, withSize, pool, fact, crops }) => {
+    const kinds = kindIds.slice(0, kindCount);
+    const gardens = ['home', 'far'].slice(0, gardenCount);
+    const facts = fact ? ['f'] : [];
+    return fc.tuple(fc.tuple(...kinds.map((_, k) => kind(k))), shown, measured).chain(([kindList, red, size]) =>
+      fc.tuple(...Array.from({ length: treeCount }, (_, t) => tree(t, kinds, gardens, withSize, size.mean))).chain((trees) => {
+        const stage = { trees, kinds: kindList, withSize, pool, gardens, crops };
+        const plan = (p: number): fc.Arbitrary<PlanDocument> =>
+          fc
+            .record({
+              generations: whole(1, 3).chain((n) => fc.tuple(...Array.from({ length: n }, (_, g) => generation(g, stage)))),
+              clearDiscards: fc.boolean(),
+            })
+            .map(({ generations, clearDiscards }) => ({
+              id: `p${String(p)}`,
+              mark: p === 0 ? ('A' as const) : ('B' as const),
+              name: `plan ${String(p)}`,
+              clearDiscards,
+              generations,
+            }));
+        return fc
+          .record({
+            plans: fc.tuple(...Array.from({ length: planCount }, (_, p) => plan(p))),
+            crosses: fc.tuple(...kinds.flatMap((seed) => kinds.map((pollen) => cross(seed, pollen, kinds, facts)))),
+            limits: fc.record({
+              places: one(0, 1.5, 6, 30, 60, 500, 500, 500),
+              bloomDays: one(1, 5),
+              hoursADay: one(2, 8),
+              flowersAnHour: one(0, 5, 20, 40, 40, 40, 40, 40),
+            }),
+            weather: fc.record({ frostChance: mostly(0, 0.4), frostTakes: share(), springLuckSet: one(0, 0.1, 0.6), springLuckGermination: one(0, 0.1) }),
+            guessesAsTheyStand: fc.boolean(),
+            goalLeast: one(0, 1, 1, crops),
+            goalTrees: one(1, 1, 2, 3),
+            breedsTrue: one(false, false, true),
+            byValue: fc.boolean(),
+            lastYear: fc.oneof({ weight: 5, arbitrary: whole(START + 15, START + 30) }, { weight: 1, arbitrary: whole(START, START + 15) }),
+            background: maybe(
+              fc.record({ trees: whole(1, 5), weight: real(0.1, 3), kind: one(...kinds), genes: fc.record({ g0: share() }, { requiredKeys: [] }) }),
+            ),
+            positions: fc.tuple(real(0, 100), real(0, 100)),
+            grouped: fc.boolean(),
+            stock: fc.record({
+              yearlyLoss: mostly(0, 0.1),
+              place: one(0.1, 0.5, 1),
+              precocity: estimate(0.5, 1.5),
+              takeTender: mostly(0.4, 1),
+              takeRipe: mostly(0.5, 1),
+              ripeMonths: one(1.5, 12),
+              fertility: estimate(0.5, 3),
+            }),
+          })
+          .map((c): Document => {
+            const group = (at: number) => (c.grouped ? { group: 'one', position: c.positions[at]! } : {});
+            return defined({
+              format: FORMAT,
+              version: VERSION,
+              title: 'Any',
+              startYear: START,
+              lastYear: c.lastYear,
+              shuffleWord: 'any',
+              runs: 100,
+              guessesAsTheyStand: c.guessesAsTheyStand,
+              goal: {
+                conditions: [
+                  { type: 'shown' as const, trait: 'red', ...(c.goalLeast > 0 ? { atLeast: c.goalLeast } : { atMost: 0 }) },
+                  ...(withSize && c.byValue ? [{ type: 'measured' as const, trait: 'size', atLeast: size.mean }] : []),
+                ],
+                crops,
+                trees: c.goalTrees,
+                breedsTrue: c.breedsTrue,
+              },
+              limits: c.limits,
+              hours: { perFlower: 0.1, perFruit: 0.1, perSeedling: 0.5, perGraft: 0.3, perTest: 0.1, perLook: 0.1, perPlaceYear: 1, perJudging: 0.2 },
+              money: { perSeedling: 2, perPlaceYear: 1 },
+              weather: c.weather,
+              facts: facts.map((id) => ({ id, name: id, chance: 0.5 })),
+              genes: [
+                { id: 'g0', name: 'g0', ...group(0) },
+                { id: 'g1', name: 'g1', ...group(1) },
+                { id: 'g2', name: 'g2' },
+              ],
+              traits: [red, ...(withSize ? [size] : [])],
+              kinds: kindList,
+              gardens: gardens.map((id) => ({ id, name: id, yearlyLoss: 0.05 })),
+              trees,
+              pools: pool
+                ? [defined({ id: 'air', name: 'air', trees: trees.slice(0, 2).map(({ id }) => ({ tree: id, weight: 1 })), background: c.background })]
+                : [],
+              defaultPool: pool ? 'air' : undefined,
+              crosses: c.crosses,
+              stocks: [{ id: 'stock', name: 'stock', ...c.stock }],
+              plans: c.plans,
+            });
+          });
+      }),
+    );
+  },
+);

@@ -211,7 +211,11 @@ function compileCross(cross: Cross, programme: Programme, slots: Slots, ids: Ids
     setAt: slot('set', cross.set, springLuckSet),
     strayAt: slot('straySet', cross.straySet),
     emptyAt: slot('emptyFruit', cross.emptyFruit),
-    seedsAt: slot('seedsPerFruit', cross.seedsPerFruit ?? seedKind?.seedsPerFruit ?? 1),
+    // Taken from the kind, it is the kind's own draw: the same in every entry that takes it.
+    seedsAt:
+      cross.seedsPerFruit === undefined
+        ? slots.add(`kinds/${cross.seed}/seedsPerFruit`, seedKind?.seedsPerFruit ?? 1)
+        : slot('seedsPerFruit', cross.seedsPerFruit),
     seedsAtMost: cross.seedsAtMost ?? seedKind?.seedsAtMost ?? 1,
     germinationAt: slot('germination', cross.germination, springLuckGermination),
     routes: cross.routes.map((route) => ({

@@ -45,7 +45,7 @@ export function meets(orchard: Orchard, i: number, conditions: readonly Compiled
     else if (type === 1) {
       if (stand.judged[i] === 0) return false;
       seen = stand.sum[i * compiled.measured.length + of]! / stand.judged[i]!;
-    } else seen = stand.tested[i]!;
+    } else seen = orchard.generation(stand.generation[i]!).test?.gene === of ? stand.tested[i]! : 0;
     if (seen < atLeast || seen > atMost) return false;
   }
   return true;
@@ -112,11 +112,13 @@ function judgeCrop(orchard: Orchard, i: number, g: number): void {
   }
 }
 
+const square = (x: number) => x * x;
+
 /** Of the fruits cut in a season in which it shows, how many show it: binomial over a Beta share of the stated mean and SD. */
 function fruitsShowing(orchard: Orchard, { gradeMean, gradeSd, fruitsCut }: CompiledShown): number {
   const { luck } = orchard;
   const most = Math.sqrt(gradeMean * (1 - gradeMean));
-  const size = gradeSd > 0 && gradeMean < 1 ? (most / Math.min(gradeSd, 0.999 * most)) ** 2 - 1 : 0;
+  const size = gradeSd > 0 && gradeMean < 1 ? square(most / Math.min(gradeSd, 0.999 * most)) - 1 : 0;
   const share = size > 0 ? betaFrom(luck, gradeMean * size, (1 - gradeMean) * size) : gradeMean;
   return binomialInverse(luck.uniform(), fruitsCut, share);
 }

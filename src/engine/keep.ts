@@ -27,6 +27,7 @@ export function keepFinishers(orchard: Orchard, g: number): void {
     else stand.status[i] = STATUS.discarded;
   }
   if (finishers.length === 0) return;
+  state.passed = true;
   if (choosesAtGoOn(generation) && !state.goneOn) for (const i of finishers) stand.status[i] = STATUS.waiting;
   else fillSlots(orchard, g, rank(orchard, finishers, generation, compiled.measured.length));
 }

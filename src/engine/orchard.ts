@@ -14,6 +14,8 @@ export const COUNT = { flowers: 0, fruits: 1, seeds: 2, seedlings: 3, aliveAtGra
 /** How one generation stands in the current future. Years are indices, −1 for “not yet”. */
 export class GenerationState {
   goneOn = false;
+  /** Some tree has met the keep rule, whether it was picked or waits for the choice. */
+  passed = false;
   springs = 0;
   raised = 0;
   refused = 0;
@@ -30,7 +32,7 @@ export class GenerationState {
   readonly picks: number[] = [];
 
   reset(): void {
-    this.goneOn = false;
+    this.goneOn = this.passed = false;
     this.springs = this.raised = this.refused = this.bore = this.cohorts = this.inGround = 0;
     this.firstPollination = this.firstSeedling = this.firstFruit = this.firstPick = this.lastWork = -1;
     this.picks.length = 0;

@@ -15,7 +15,7 @@ export function takeAt(stock: CompiledStock, values: Float64Array, month: number
 }
 
 /** Share of weak seedlings that live from month `from` to month `to`. */
-function weakAlive(from: number, to: number, onset: number, halfLife: number): number {
+export function weakAlive(from: number, to: number, onset: number, halfLife: number): number {
   const months = Math.max(to, onset) - Math.max(from, onset);
   if (months <= 0 || halfLife === Infinity) return 1;
   return halfLife <= 0 ? 0 : power(0.5, months / halfLife);

@@ -20,7 +20,8 @@ export class Scale {
 
   set(values: Float64Array): void {
     const { trait } = this;
-    const variance = values[trait.sdAt]! ** 2;
+    const sd = values[trait.sdAt]!;
+    const variance = sd * sd;
     const heritability = values[trait.heritabilityAt]!;
     const repeatability = Math.max(heritability, values[trait.repeatabilityAt]!);
     const lasting = (repeatability - heritability) * variance;

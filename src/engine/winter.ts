@@ -5,7 +5,7 @@ import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
 import type { Newcomers } from './newcomers.ts';
 import type { Orchard } from './orchard.ts';
-import { lose, takeAt } from './rescue.ts';
+import { lose, takeAt, weakAlive } from './rescue.ts';
 import { ROOTS, STATUS } from './stand.ts';
 
 /** Winter before the current year: losses, discarded trees leave, backups are grafted, seedlings are planted out (with leaf test). */
@@ -71,14 +71,28 @@ function loseTrees(orchard: Orchard): void {
             ? kind.firstYearLossAt
             : kind.yearlyLossAt;
       if (luck.uniform() < facts.values[loss]! || gardenLost(orchard, generation.garden)) lose(orchard, i);
-      else if (stand.status[i] === STATUS.discarded && plan.clearDiscards) lose(orchard, i);
+      else if (stand.status[i] === STATUS.discarded && plan.clearDiscards && !heldBack(orchard, g)) lose(orchard, i);
     }
     const { backup } = generation;
     if (backup && stand.backups[i]! > 0)
-      stand.backups[i] = gardenLost(orchard, backup.garden)
-        ? 0
-        : binomialInverse(luck.uniform(), stand.backups[i]!, 1 - facts.values[compiled.stocks[backup.stock]!.lossAt]!);
+      stand.backups[i] = gardenLost(orchard, backup.garden) ? 0 : binomialInverse(luck.uniform(), stand.backups[i]!, backupAlive(orchard, i, backup.stock));
   }
+}
+
+/** Discards of a generation that may have to go on with the best of them stand until it has gone on, or something better has come. */
+function heldBack(orchard: Orchard, g: number): boolean {
+  const { goneOn, passed } = orchard.state(g);
+  return orchard.generation(g).keep.bestLeft && !goneOn && !passed;
+}
+
+/** Share of a pick's backups that come through a winter: the stock's loss, and the weakness of a weak top, which stays on any stock. */
+function backupAlive(orchard: Orchard, i: number, stock: number): number {
+  const { stand, cohorts, compiled, facts } = orchard;
+  const alive = 1 - facts.values[compiled.stocks[stock]!.lossAt]!;
+  const crossAt = cohorts.cross[stand.cohort[i]!]!;
+  const { rootFact } = compiled.crosses[crossAt]!;
+  const weakTop = stand.roots[i] === ROOTS.graftedWeak || (stand.roots[i] === ROOTS.weak && !(rootFact >= 0 && facts.holds[rootFact] === 1));
+  return weakTop ? alive * weakAlive(0, 12, 0, facts.halfLife[crossAt]!) : alive;
 }
 
 /** Picks get their backups before seedlings get their places; a failed graft is tried again the next winter. */

@@ -1,7 +1,7 @@
 import { css } from 'lit';
 
 /** Rules every element with its own shadow root starts from: boxes, links, headings, focus ring, hidden words. */
-export const base = css`
+const base = css`
   *,
   *::before,
   *::after {
@@ -59,7 +59,7 @@ export const base = css`
 `;
 
 /** Buttons, inputs and selects: 44 px targets, thin borders, no shadows. */
-export const controls = css`
+const controls = css`
   button,
   .button,
   input,
@@ -163,7 +163,7 @@ export const controls = css`
 `;
 
 /** Tables: a 2 px ink rule under the head, hairlines between rows, small second lines. */
-export const tables = css`
+const tables = css`
   table {
     border-collapse: collapse;
     width: 100%;
@@ -206,7 +206,7 @@ export const tables = css`
 `;
 
 /** Anything inside an element with data-mark="A" … "H" finds the plan's colour in --plan, its large fill in --fill, and what may be written on each. */
-export const plans = css`
+const plans = css`
   [data-mark='A'] {
     --plan: var(--plan-a);
     --fill: var(--fill-a);

@@ -1,5 +1,6 @@
 /** Words of the pictures that ask about single years: busiest years, and the last spring to begin. Amounts are in hours, places or bloom days. */
-import { about, inTenWords, percentNumber, whole } from './charts.ts';
+import { inTenWords, percentNumber, whole } from './charts.ts';
+import { handCount } from './sentences.ts';
 
 const NB = '\u00a0';
 
@@ -63,7 +64,7 @@ export const busyText = {
     worst: { mark: string; year: number; share: number } | null,
   ) => {
     if (!peak) return load === 'flowers' ? 'No plan pollinates by hand.' : `No plan asks for any ${UNITS[load].many}.`;
-    const n = load === 'flowers' ? loadAmount(load, peak.n) : loadAmount(load, about(peak.n) || peak.n);
+    const n = load === 'flowers' ? loadAmount(load, peak.n) : loadAmount(load, handCount(peak.n) || peak.n);
     const need = peak.figure === 'p50' ? `about ${n}` : `in 1 of${NB}10 futures over ${n}`;
     const against = limit === null ? '' : `, ${peak.n > limit ? 'above' : 'within'} your ${loadNumber(load, limit)}`;
     const same = worst?.mark === peak.mark && worst.year === peak.year;

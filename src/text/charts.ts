@@ -9,12 +9,6 @@ const english = new Intl.NumberFormat('en', { maximumFractionDigits: 0 });
 /** A whole number with thousands separated: 1,200. */
 export const whole = (n: number): string => english.format(n);
 
-/** A count rounded to what a hand can count: 118 → 120, 46 → 45, 7 → 7. */
-export function about(n: number): number {
-  const step = n < 12 ? 1 : n < 100 ? 5 : n < 1000 ? 10 : 50;
-  return Math.round(n / step) * step;
-}
-
 /** A share as percent, rounded so that only nothing is 0 % and only all is 100 %. */
 export function percent(share: number): string {
   if (share > 0 && share < 0.005) return `under${NB}1${NB}%`;

@@ -166,10 +166,12 @@ export const courseText = {
       : `Pollinated in ${String(pollinated)}: the earliest in ${String(years[0])}, half by ${String(years[1])}, nine in ten by ${String(years[2])} (${seasons.map(String).join(', ')} seasons after the seed comes up).`,
   never: (share: number) => `${hundred(share)} in 100 never fruit.`,
   weak: 'Weak ones',
-  weakness: (share: number, onset: number, halfLife: number | null, inRoots: number) =>
+  weakness: (share: number, onset: number, course: { readonly halfLife: number } | { readonly alive: number; readonly atYears: number }, inRoots: number) =>
     [
       `${capital(roughly(share))} of any twenty, whatever genes they carry.`,
-      `They look sound until ${months(onset)}${halfLife === null ? '' : `; half are dead ${months(halfLife)} after that`}.`,
+      'halfLife' in course
+        ? `They look sound until ${months(onset)}; half are dead ${months(course.halfLife)} after that.`
+        : `They look sound until ${months(onset)}; of all seedlings ${hundred(course.alive)} in 100 live at ${String(course.atYears)} ${course.atYears === 1 ? 'year' : 'years'}.`,
       inRoots > 0 && inRoots < 1
         ? `A graft onto other roots can save them if the weakness sits in the roots (${inTenWords(inRoots)}).`
         : inRoots >= 1
@@ -178,6 +180,7 @@ export const courseText = {
     ].join(' '),
   empty: 'Empty fruit',
   emptyFruit: (share: number) => `${hundred(share)} in 100 fruits hold no sound seed.`,
+  emptyIfShown: (share: number, trait: string) => `On a seed parent that shows ${trait}, ${hundred(share)} in 100 besides: then the way round matters.`,
   stray: 'Strays',
   strays: (share: number) => `${hundred(share)} in 100 fruits are set by stray pollen unless you keep it out; the tray leaves them aside.`,
   selfed: 'Its own pollen',

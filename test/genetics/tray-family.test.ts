@@ -86,7 +86,7 @@ describe('course of the seed', () => {
   it('a hybrid’s seasons follow its parents’, the seed parent’s two to one (docs/model.md §8), from the first spring both bear', () => {
     // (2·6 + 3)/3 = 5, (2·8 + 3)/3 = 6⅓, (2·10 + 3)/3 = 7⅔: in whole seasons 5, 7 and 8.
     expect(of('a', 'b')).toMatchObject({ seasons: { earliest: 5, half: 7, ninety: 8 }, pollinated: 2004, toGermination: 2, never: 0.05, emptyFruit: 0.3 });
-    expect(of('a', 'b')!.weak).toEqual({ share: 0.9, onset: 2, halfLife: 5, inRoots: 0.5 });
+    expect(of('a', 'b')!.weak).toEqual({ share: 0.9, onset: 2, course: { halfLife: 5 }, inRoots: 0.5 });
   });
 
   it('counts strays among the fruit: what the wanted pollen left, the pollen parent’s fertility in it (docs/model.md §6)', () => {

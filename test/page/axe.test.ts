@@ -53,7 +53,7 @@ describe('axe-core finds no fault', () => {
   });
 
   it.each(cases)('on the other pages, and with all pictures unfolded ($width px, $look)', { timeout: 120_000 }, async ({ look: _, ...options }) => {
-    const page = await visit(options);
+    const page = await visit({ ...options, untilRest: false });
     await page.locator('oo-more-pictures summary').first().click();
     for (const table of await page.locator('details.data > summary').all()) await table.click();
     expect(await axeFaults(page), 'more pictures').toEqual([]);

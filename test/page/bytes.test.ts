@@ -41,7 +41,7 @@ describe('the built page', () => {
       { type: 'runs', id: 1, plans, from: 0, runs: RUNS },
       { type: 'factSets', id: 2, plans, from: 0, sets: SETS, futures: FUTURES },
     ];
-    const page = await visit();
+    const page = await visit({ untilRest: false });
     const inChromium = await page.evaluate(
       ({ address, asked }) =>
         new Promise<Bytes>((resolve, reject) => {

@@ -45,7 +45,7 @@ describe('a number typed in an open row', () => {
   });
 
   it('that cannot be read is marked in words, and the document keeps the last good one', async () => {
-    const page = await visit();
+    const page = await visit({ untilRest: false });
     const before = await savedCopy(page);
     await rowOf(page, 'B', 1).click();
     const box = page.getByRole('textbox', { name: flowers });
@@ -71,21 +71,20 @@ describe('a number typed in an open row', () => {
 
 describe('plans', () => {
   it.each(PATTERNS.map(({ name }) => name))('“%s” starts a plan that can run on the example', async (name) => {
-    const page = await visit();
+    const page = await visit({ untilRest: false });
     const before = await savedCopy(page);
     await page.locator('section.patterns').getByRole('button', { name, exact: true }).click();
     await planLane(page, 'E').waitFor();
-    await atRest(page);
     expect(await planNames(page)).toHaveLength(5);
     expect(await page.locator('.problems:not(.notes)').count()).toBe(0);
-    expect(plain(await planLane(page, 'E').locator('.percent').textContent())).toMatch(/\d %.*from 4,000 futures/);
+    expect(plain(await planLane(page, 'E').locator('.percent').textContent())).toMatch(/\d %.*from [\d,]+ futures/);
     expect(await page.getByRole('columnheader', { name: `E ${name}` }).count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
     expect(await savedCopy(page)).toBe(before);
   });
 
   it('are copied, renamed, moved and removed; undo and redo bring each document back, to the letter', async () => {
-    const page = await visit();
+    const page = await visit({ untilRest: false });
     const copies = [await savedCopy(page)];
     const done = async (step: () => Promise<void>) => {
       await step();

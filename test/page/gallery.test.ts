@@ -4,6 +4,7 @@ import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findBrowser } from '../browser/find-browser.ts';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
+import { axeFaults } from './axe.ts';
 
 /** The pictures in a real browser, with the fixture's invented figures. Pages are opened once and then made wider or narrower. */
 let server: ViteDevServer;
@@ -61,24 +62,20 @@ describe('the check of overlaps', () => {
       document.body.append(over);
     });
     const found = await textOverlaps(page);
+    const small = await smallTexts(page);
+    await page.getByText('planted').evaluate((over) => over.remove());
     expect(found.map(({ a, b }) => [a, b].sort())).toContainEqual(['level in 2052', 'planted']);
-    expect(await smallTexts(page)).toEqual([{ text: 'planted', size: 12 }]);
+    expect(small).toEqual([{ text: 'planted', size: 12 }]);
   });
 });
 
 describe('the pictures', () => {
-  it.each(['theme=light', 'theme=dark', 'open', 'extreme'])('have no fault that axe knows (%s)', async (query) => {
-    const page = await open(1024, query);
-    await page.addScriptTag({ path: fileURLToPath(new URL('../../node_modules/axe-core/axe.min.js', import.meta.url)) });
-    const found = await page.evaluate(async () => {
-      const axe = Reflect.get(window, 'axe') as {
-        run: (root: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }>;
-      };
-      // The gallery is no page: it has neither a title of its own nor landmarks.
-      const { violations } = await axe.run(document, { rules: { 'page-has-heading-one': { enabled: false }, region: { enabled: false } } });
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary ?? ''}`).join('\n')}`);
-    });
-    expect(found).toEqual([]);
+  it.each(['light', 'dark'])('have no fault that axe knows (%s)', async (theme) => {
+    for (const query of ['', 'extreme&load=places']) {
+      const page = await open(1024, query);
+      await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
+      expect(await axeFaults(page), query).toEqual([]);
+    }
   });
 
   it('open and close rows with the keyboard, move between them, and give the focus back', async () => {
@@ -89,17 +86,14 @@ describe('the pictures', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     expect(await focused()).toBe('Cross');
-    const before = await page
-      .locator('oo-lanes .lane')
-      .nth(1)
-      .evaluate((lane) => lane.clientHeight);
+    const lane = page.locator('oo-lanes .lane').nth(1);
+    const before = await lane.evaluate((item) => item.clientHeight);
     await page.keyboard.press('Enter');
     expect(await rows.nth(2).getAttribute('aria-expanded')).toBe('true');
     const form = await page.locator('oo-lanes form').boundingBox();
     const row = await rows.nth(2).boundingBox();
     expect(form!.y).toBeCloseTo(row!.y + row!.height, 0);
     // The picture follows in the same frame: the lane's drawing is as tall as the lane with its form.
-    const lane = page.locator('oo-lanes .lane').nth(1);
     expect(await lane.evaluate((item) => item.clientHeight)).toBeGreaterThan(before + 150);
     expect(await lane.evaluate((item) => Number(item.querySelector('svg')?.getAttribute('height')) - item.clientHeight)).toBeCloseTo(0, 0);
     await page.locator('oo-lanes form input').focus();
@@ -116,12 +110,13 @@ describe('the pictures', () => {
           const heard: unknown[] = [];
           for (const type of ['oo-row', 'oo-plan', 'oo-move'])
             document.addEventListener(type, (event) => {
-              heard.push([type, (event as CustomEvent<unknown>).detail]);
+              heard.push([type, event instanceof CustomEvent ? event.detail : null]);
               if (heard.length === 3) resolve(heard);
             });
         }),
     );
-    await page.locator('oo-lanes button.row').nth(7).click();
+    const row = page.locator('oo-lanes button.row').nth(7);
+    await row.click();
     await page.locator('oo-lanes button.plan-name').first().click();
     await page.keyboard.press('Alt+ArrowDown');
     expect(await said).toEqual([
@@ -129,15 +124,15 @@ describe('the pictures', () => {
       ['oo-plan', { plan: 'open' }],
       ['oo-move', { plan: 'open', by: 1 }],
     ]);
+    await row.click();
   });
 
   it('read the chances at a year by keys, mouse and Escape', async () => {
     const page = await open(1440);
     const slider = page.locator('oo-chance-by-year [role=slider]');
-    const text = () => slider.getAttribute('aria-valuetext');
     await slider.focus();
     await page.keyboard.press('End');
-    expect(await text()).toBe(
+    expect(await slider.getAttribute('aria-valuetext')).toBe(
       'By the end of 2057: Controlled cross, then brother × sister 73\u00a0%, Wide cross, rescue graft 57\u00a0%, Open-pollinated seed 42\u00a0%, Wide cross, own roots 18\u00a0%',
     );
     await page.keyboard.press('ArrowLeft');
@@ -151,40 +146,88 @@ describe('the pictures', () => {
     expect(await slider.getAttribute('aria-valuenow')).toBe('2057');
   });
 
+  it('read what a year asks for, in hours, bloom days and places', async () => {
+    const page = await open(1440);
+    const busy = page.locator('oo-busiest-years');
+    const slider = busy.locator('[role=slider]');
+    const said = () => slider.getAttribute('aria-valuetext');
+    const words = () => busy.locator('text.said.first').allTextContents();
+    expect([await said(), (await words())[1]]).toEqual(['no year chosen', 'most in 2042: 113\u00a0hours']);
+    const height = await busy.evaluate((element) => element.clientHeight);
+    await slider.focus();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('Shift+ArrowRight');
+    expect(await slider.getAttribute('aria-valuenow')).toBe('2032');
+    // The fixture spreads its first rows evenly over 0.35 · (59 … 173) hours and 0.35 · (44 … 120) places.
+    expect(await said()).toContain('Controlled cross, then brother × sister: in 2032: 41\u00a0hours, 1 in\u00a010 above 57, never over 150');
+    expect(await busy.locator('line.reading-rule').count()).toBe(1);
+    expect(await busy.evaluate((element) => element.clientHeight), 'nothing below moves').toBe(height);
+    await busy.getByRole('button', { name: 'places' }).click();
+    expect(await busy.getByRole('button', { name: 'places' }).getAttribute('aria-pressed')).toBe('true');
+    expect((await words())[1]).toBe('in 2032: 29\u00a0places');
+    expect(await busy.locator('.finding').textContent()).toMatch(/^B is busiest in 2042: about 80\u00a0places, within your 120/u);
+    await slider.focus();
+    await page.keyboard.press('Escape');
+    expect(await said()).toBe('no year chosen');
+    await busy.getByRole('button', { name: 'hours' }).click();
+  });
+
+  it('read what is left of the chance when a plan begins later', async () => {
+    const page = await open(1440);
+    const springs = page.locator('oo-last-spring');
+    const slider = springs.locator('[role=slider]');
+    expect(await springs.locator('.finding').textContent()).toMatch(/^Begin B by 2033 and it still ends well in 5\u00a0in\u00a010; after 2039 not at all\./u);
+    await slider.focus();
+    await page.keyboard.press('Home');
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(
+      /^Begun in 2027: Controlled cross, then brother × sister 73\u00a0%, Wide cross, rescue graft 57\u00a0%/u,
+    );
+    await page.keyboard.press('End');
+    expect(await springs.locator('.box h3').textContent()).toBe('Begun in 2057');
+    expect(await springs.locator('.box b').allTextContents()).toEqual(Array(4).fill('0\u00a0%'));
+    await page.keyboard.press('Escape');
+    expect(await springs.locator('.box').count()).toBe(0);
+  });
+
   it('lift the plan that is looked at, everywhere', async () => {
     const page = await open(1440);
     await page.locator('oo-lanes .lane').nth(1).hover();
-    expect(await page.locator('oo-lanes .lane.resting').count()).toBe(3);
-    expect(await page.locator('oo-chance-by-year path.chance-line.resting').count()).toBe(3);
-    expect(await page.locator('oo-side-by-side thead th.resting').count()).toBe(3);
+    const resting = (where: string) => page.locator(`${where}.resting`).count();
+    expect(await resting('oo-lanes .lane')).toBe(3);
+    for (const picture of ['oo-chance-by-year', 'oo-busiest-years', 'oo-last-spring']) expect(await resting(`${picture} path.chance-line`), picture).toBe(3);
+    expect(await resting('oo-side-by-side thead th')).toBe(3);
     await page.mouse.move(5, 5);
-    expect(await page.locator('oo-lanes .lane.resting').count()).toBe(0);
+    expect(await resting('oo-lanes .lane')).toBe(0);
+    const plot = await page.locator('oo-busiest-years [role=slider]').boundingBox();
+    await page.locator('oo-busiest-years [role=slider]').hover({ position: { x: 200, y: plot!.height - 20 } });
+    expect(await page.locator('oo-lanes .lane:not(.resting)').getAttribute('data-mark')).toBe('D');
+    await page.mouse.move(5, 5);
   });
 
   it('draw again without leaving anything behind', async () => {
     const page = await open(1440);
     const count = () => page.evaluate(() => [...document.querySelectorAll('main > *')].map((picture) => picture.shadowRoot?.querySelectorAll('*').length));
     const before = await count();
-    for (const width of [700, 390, 1440]) {
-      await page.setViewportSize({ width, height: 900 });
-      await page.waitForTimeout(150);
-    }
+    for (const width of [700, 390, 1440]) await open(width);
     expect(await count()).toEqual(before);
   });
 
   it('say that they are stale', async () => {
-    const page = await open(1024, 'stale');
-    const pictures = await page.locator('main > *').count();
-    expect(await page.getByText('from before your last change').count()).toBe(pictures);
+    const page = await open(1024);
+    const stale = (is: boolean) =>
+      page.evaluate((wanted) => document.querySelectorAll('main > *').forEach((picture) => picture.toggleAttribute('stale', wanted)), is);
+    await stale(true);
+    expect(await page.getByText('from before your last change').count()).toBe(await page.locator('main > *').count());
+    await stale(false);
   });
 
-  it.each([320, 390, 700, 800, 1024, 1440])('fit %i px: no sideways scroll, no texts on texts, none below 16 px', async (width) => {
-    for (const query of ['', 'open', 'open&compact', 'extreme']) {
+  it.each([320, 390, 700, 1024, 1440])('fit %i px: no sideways scroll, no texts on texts, none below 16 px', async (width) => {
+    for (const query of ['', 'open&compact&load=flowers', 'extreme&load=places']) {
       const page = await open(width, query);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), `sideways, ${query}`).toBeLessThanOrEqual(0);
       expect(await textOverlaps(page), query).toEqual([]);
       expect(await smallTexts(page), query).toEqual([]);
-      }
+    }
     expect(failures).toEqual([]);
   });
 });

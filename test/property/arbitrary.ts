@@ -168,15 +168,21 @@ interface Stage {
   readonly crops: number;
 }
 
+type Parents = GenerationDocument['seedParents'];
+
 function generation(g: number, { trees, kinds, withSize, pool, gardens, crops }: Stage): fc.Arbitrary<GenerationDocument> {
   const named = trees.map(({ id }) => ({ tree: id }));
-  const parents = [...named, ...Array.from({ length: g }, (_, i) => ({ picksOf: `gen${String(i)}` }))];
-  const some = fc.oneof(
+  const parents: Parents = [...named, ...Array.from({ length: g }, (_, i) => ({ picksOf: `gen${String(i)}` }))];
+  const some: fc.Arbitrary<Parents> = fc.oneof<fc.Arbitrary<Parents>[]>(
     fc.subarray(parents, { minLength: 1, maxLength: Math.min(3, parents.length) }),
     g > 0 ? fc.constant([{ picksOf: `gen${String(g - 1)}` }]) : fc.constant(named.slice(0, 1)),
   );
   const selfing = trees.every((tree) => kinds.some(({ id, selfCompatible }) => id === tree.kind && selfCompatible === true));
-  const pollen = fc.oneof(some, ...(pool ? [one('open' as const)] : []), ...(selfing ? [one('self' as const)] : []));
+  const pollen: fc.Arbitrary<GenerationDocument['pollen']> = fc.oneof<fc.Arbitrary<GenerationDocument['pollen']>[]>(
+    some,
+    ...(pool ? [one('open' as const)] : []),
+    ...(selfing ? [one('self' as const)] : []),
+  );
   const rescue = fc.record({
     who: one('none' as const, 'weak' as const, 'every' as const),
     month: one(0.5, 3, 8, 12, 20),

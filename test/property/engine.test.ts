@@ -100,7 +100,6 @@ describe('any programme (fast-check, fixed seed)', () => {
       fc.property(programmes, (document) => {
         const reading = parseProgramme(document);
         fc.pre(reading.ok);
-        if (!reading.ok) return;
         const { programme } = reading;
         const positions = programme.plans.map((_, p) => p);
         const simulator = new Simulator(programme);
@@ -138,7 +137,6 @@ describe('any programme (fast-check, fixed seed)', () => {
       fc.property(programmes, fc.integer({ min: 1, max: RUNS - 1 }), (document, cut) => {
         const reading = parseProgramme(document);
         fc.pre(reading.ok);
-        if (!reading.ok) return;
         const positions = reading.programme.plans.map((_, p) => p);
         const simulator = new Simulator(reading.programme);
         const whole = simulator.runs(positions, 0, RUNS);
@@ -158,7 +156,6 @@ describe('any programme (fast-check, fixed seed)', () => {
       fc.property(programmes, fc.integer({ min: 0, max: 5 }), (document, run) => {
         const reading = parseProgramme(document);
         fc.pre(reading.ok);
-        if (!reading.ok) return;
         const simulator = new Simulator(reading.programme);
         expect(simulator.diary(0, run)).toEqual(new Simulator(reading.programme).diary(0, run));
       }),

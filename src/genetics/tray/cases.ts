@@ -47,6 +47,18 @@ class Tally {
 /** Ends of a sum of shares that rounding may have pushed past them. */
 const within = (share: number) => Math.min(1, Math.max(0, share));
 
+/** Takes states together that differ in the names of the homologues only: their gametes are the same. */
+function unnamed(states: Parent['states']): Parent['states'] {
+  const found = new Map<number, Homologues & { chance: number }>();
+  for (const { a, b, chance } of states) {
+    const key = Math.min(a, b) * 2 ** 20 + Math.max(a, b);
+    const entry = found.get(key);
+    if (entry) entry.chance += chance;
+    else found.set(key, { a, b, chance });
+  }
+  return [...found.values()];
+}
+
 /**
  * Enumerates what two trees may be and what their seedlings then are, by every pair of gametes.
  * @param father null: the mother's own pollen, so both gametes come from one and the same genotype
@@ -57,14 +69,16 @@ const within = (share: number) => Math.min(1, Math.max(0, share));
  * **Source:** Mendel (1866); Haldane (1919) for linked genes.
  */
 export function casesOf(mother: Parent, father: Parent | null, genes: readonly PlacedGene[], needs: Needs): Case[] {
-  const pairs = father ? mother.states.length * father.states.length : mother.states.length;
+  const mothers = unnamed(mother.states);
+  const named = father && unnamed(father.states);
+  const pairs = mothers.length * (named?.length ?? 1);
   if (pairs > MOST_PAIRS) throw new RangeError(`More than ${String(MOST_PAIRS)} pairs of genotypes.`);
   const fits = fitting(genes, needs);
   const gametes = 1 << genes.length;
   const sharesOf = (state: Homologues) => gameteShares(state, genes);
-  const fathers = father?.states.map((state) => ({ chance: state.chance, shares: sharesOf(state) }));
+  const fathers = named?.map((state) => ({ chance: state.chance, shares: sharesOf(state) }));
   const tally = new Tally();
-  for (const state of mother.states) {
+  for (const state of mothers) {
     const shares = sharesOf(state);
     const rightWith = new Float64Array(gametes);
     for (let g = 0; g < gametes; g += 1) if (shares[g]! > 0) for (let h = 0; h < gametes; h += 1) rightWith[h]! += shares[g]! * fits[g * gametes + h]!;

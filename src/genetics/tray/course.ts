@@ -9,6 +9,15 @@ export interface Seasons {
   readonly ninety: number;
 }
 
+/** Weak seedlings: months for which they look sound, and then months in which half die, or the share of all seedlings alive at so many years. */
+export interface Weak {
+  readonly share: number;
+  readonly onset: number;
+  readonly course: { readonly halfLife: number } | { readonly alive: number; readonly atYears: number };
+  /** Chance that the weakness sits in the roots, so that new roots cure it. */
+  readonly inRoots: number;
+}
+
 /** What becomes of the seed of a pair, by its cross entry and the kind its seedlings are; estimates at their means. */
 export interface Course {
   readonly entry: Cross;
@@ -21,9 +30,11 @@ export interface Course {
   /** Springs from pollination to germination. */
   readonly toGermination: number;
   readonly emptyFruit: number;
+  /** Traits that cost seed: share of the fruit that is empty, besides, on a seed parent that shows them. */
+  readonly emptyIfShown: readonly { readonly trait: string; readonly share: number }[];
   /** Share of the fruit that stray pollen sets where nothing keeps it out. */
   readonly stray: number;
-  readonly weak: { readonly share: number; readonly onset: number; readonly halfLife: number | null; readonly inRoots: number } | null;
+  readonly weak: Weak | null;
   /** The tree's own pollen, on a kind that does not set with it. */
   readonly selfSterile: boolean;
 }
@@ -58,14 +69,14 @@ function wholeSeasons({ earliest, half, ninety }: Seasons): Seasons {
     : { earliest: Math.floor(earliest), half: Math.ceil(half), ninety: Math.ceil(ninety) };
 }
 
-function weakOf({ weakness }: Cross, programme: Programme): Course['weak'] {
+function weakOf({ weakness }: Cross, programme: Programme): Weak | null {
   if (!weakness) return null;
   const { rootBorne, course } = weakness;
   const fact = 'fact' in rootBorne ? programme.facts.find(({ id }) => id === rootBorne.fact)?.chance : rootBorne.chance;
   return {
     share: meanOf(weakness.share),
     onset: meanOf(weakness.onset),
-    halfLife: 'halfLife' in course ? meanOf(course.halfLife) : null,
+    course: 'halfLife' in course ? { halfLife: meanOf(course.halfLife) } : { alive: meanOf(course.alive), atYears: course.atYears },
     inRoots: fact === undefined ? 0 : meanOf(fact),
   };
 }
@@ -91,6 +102,9 @@ export function courseOf(programme: Programme, mother: Tree, father: Tree): Cour
     pollinated: Math.max(programme.startYear, mother.bearsFrom ?? 0, father.bearsFrom ?? 0),
     toGermination: 1 + entry.dormancy,
     emptyFruit: meanOf(entry.emptyFruit),
+    emptyIfShown: programme.traits.flatMap((trait) =>
+      trait.type === 'shown' && meanOf(trait.emptyIfShown) > 0 ? [{ trait: trait.name, share: meanOf(trait.emptyIfShown) }] : [],
+    ),
     stray: straySet > 0 ? strayShareOfFruit(Math.min(1, meanOf(entry.set) * fertility), straySet) : 0,
     weak: weakOf(entry, programme),
     selfSterile: mother.id === father.id && kindOf(mother.kind)?.selfCompatible === false,

@@ -1,4 +1,4 @@
-/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?extreme, ?still, ?theme=dark; for eyes and for gallery.test.ts. */
+/** Shows every picture with the fixture's invented figures: ?open opens a row, ?stale, ?compact, ?extreme, ?still, ?load=places, ?theme=dark; for eyes and for test/page/gallery.test.ts. */
 import { dressPage } from '../../../src/styles/page.ts';
 import '../../../src/components/charts/lanes/lanes.ts';
 import '../../../src/components/charts/chance-by-year/chance-by-year.ts';

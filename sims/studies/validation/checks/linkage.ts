@@ -5,7 +5,10 @@ import { at, published, type Check, type Checks, type Inputs } from '../entries.
 
 /** Genes g0, g1 … of one linkage group at these places (cM). */
 export const genesAt = (positions: readonly number[]): PlacedGene[] =>
-  placeGenes({ genes: positions.map((position, i) => ({ id: `g${String(i)}`, name: `g${String(i)}`, group: 'one', position })) }, positions.map((_, i) => `g${String(i)}`));
+  placeGenes(
+    { genes: positions.map((position, i) => ({ id: `g${String(i)}`, name: `g${String(i)}`, group: 'one', position })) },
+    positions.map((_, i) => `g${String(i)}`),
+  );
 
 /** Recombination of two genes so far apart (cM). */
 export const recombinationAt = (cM: number): number => at(genesAt([0, cM]), 1).recombination;

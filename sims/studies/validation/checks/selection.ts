@@ -40,9 +40,7 @@ export const selectionChecks: Checks = {
   'response-basic': (inputs) => intensity(inputs.number('p')) * inputs.number('h2') * Math.sqrt(inputs.number('Vp')),
   'mendel-var-enum': (inputs) => {
     const trees = hardyWeinberg(inputs.number('q'));
-    const within = sum(
-      trees.flatMap((mother, m) => trees.map((father, f) => mother * father * spreadOfCopies(offspringShares(m / 2, f / 2)))),
-    );
+    const within = sum(trees.flatMap((mother, m) => trees.map((father, f) => mother * father * spreadOfCopies(offspringShares(m / 2, f / 2)))));
     return within / spreadOfCopies(trees);
   },
   'castle-wright': (inputs) => {

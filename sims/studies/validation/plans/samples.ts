@@ -1,4 +1,4 @@
-import { at, Inputs, published, range } from '../entries.ts';
+import { at, Inputs, published, range, type Entry } from '../entries.ts';
 import { mean, ratio, share, variance, type Sampled } from '../sampling/tally.ts';
 import { brotherSister, futureOf, type Parts, type Shown } from './base.ts';
 import { PlanCheck } from './plan-checks.ts';
@@ -7,13 +7,15 @@ import { chanceOneKept } from './season-luck.ts';
 /** A figure of whole plans run by the engine. */
 export interface PlanFigure {
   readonly id: string;
-  readonly what: string;
+  readonly title: string;
+  /** Which figure of the check. */
+  readonly key: string;
   readonly expected: number;
   /** How far the expected value itself may be off. */
   readonly goodTo: number;
   readonly sampled: Sampled;
-  /** Where the expected value is not the check's own but worked out here. */
-  readonly source?: string;
+  readonly source: string;
+  readonly mark: Entry['mark'];
 }
 
 type Many = (full: number) => number;
@@ -22,13 +24,20 @@ type PlanSample = (check: PlanCheck, many: Many) => readonly PlanFigure[];
 
 const count = (values: Int32Array, test: (value: number) => boolean): number => values.reduce((n, value) => n + Number(test(value)), 0);
 const shares = (values: Int32Array, of: number): Float64Array => Float64Array.from(values, (n) => n / of);
-const happened = (years: Int32Array): Sampled => share(count(years, (year) => year >= 0), years.length);
+const happened = (years: Int32Array): Sampled =>
+  share(
+    count(years, (year) => year >= 0),
+    years.length,
+  );
 const figure = (check: PlanCheck, key: string, sampled: Sampled): PlanFigure => ({
   id: check.id,
-  what: `${check.title} (${key})`,
+  title: check.title,
+  key,
   expected: check.expected(key),
   goodTo: check.goodTo,
   sampled,
+  source: `own derivation: ${check.derivation}`,
+  mark: 'derived',
 });
 
 const RUNS = 60_000;
@@ -68,10 +77,9 @@ const seenInCommonSeasons: PlanSample = (check, many) => {
     figure(check, 'chanceOneKept', sampled),
     {
       ...figure(check, 'chanceOneKept', sampled),
-      what: `${check.title} (chanceOneKept, own integral)`,
       expected: chanceOneKept(judging, seedlings),
       goodTo: 0,
-      source: 'own derivation: integral over the common seasons, sims/studies/validation/plans/season-luck.ts',
+      source: 'own derivation: our own integral over the common seasons (season-luck.ts), to 1e-9',
     },
   ];
 };
@@ -111,7 +119,11 @@ const grafted: PlanSample = (check, many) => {
       ),
       runs,
     );
-  const total = (values: Int32Array): Sampled => share(values.reduce((sum, n) => sum + n, 0), values.length * SEEDLINGS);
+  const total = (values: Int32Array): Sampled =>
+    share(
+      values.reduce((sum, n) => sum + n, 0),
+      values.length * SEEDLINGS,
+    );
   const rootBorne = run(1, of('month'), many(4000));
   return [
     figure(check, 'aliveAtGraft', mean(shares(rootBorne.generation(0, 'aliveAtGraft'), SEEDLINGS))),
@@ -131,7 +143,16 @@ const source: PlanSample = (check, many) => {
 const frosts: PlanSample = (check, many) => {
   const weather = { frostChance: check.setup('frost'), frostTakes: 1, springLuckSet: 0, springLuckGermination: 0 };
   const fruits = futureOf(check.id, { generations: [{ springs: check.setup('springs') }], years: 4, rest: { weather } }, many(RUNS)).run('fruits');
-  return [figure(check, 'bothLost', share(count(fruits, (n) => n === 0), fruits.length))];
+  return [
+    figure(
+      check,
+      'bothLost',
+      share(
+        count(fruits, (n) => n === 0),
+        fruits.length,
+      ),
+    ),
+  ];
 };
 
 /** By the id of the check. PC4 asks for endless neighbours, which no plan can have. */
@@ -155,7 +176,16 @@ const parts: Readonly<Record<string, (inputs: Inputs, many: Many) => readonly (S
   PC10: (inputs, many) => {
     const kind = { firstFruit: { earliest: inputs.number('earliest'), half: inputs.number('half'), ninety: inputs.number('ninety') } };
     const years = futureOf('PC10', { kind, generations: [{ judge: 0, keep: { howMany: 1 } }] }, many(200_000)).generation(0, 'firstFruit');
-    return [null, null, ...range(3, 14).map((season) => share(count(years, (year) => year - 1 === season), years.length))];
+    return [
+      null,
+      null,
+      ...range(3, 14).map((season) =>
+        share(
+          count(years, (year) => year - 1 === season),
+          years.length,
+        ),
+      ),
+    ];
   },
   PC13: (inputs, many) => [null, null, ...fruitSet('PC13', { low: inputs.number('low'), likely: inputs.number('likely'), high: inputs.number('high') }, many)],
   PC14: (inputs, many) => [null, null, at(fruitSet('PC14', { hits: inputs.number('hits'), of: inputs.number('of') }, many), 0)],
@@ -163,14 +193,21 @@ const parts: Readonly<Record<string, (inputs: Inputs, many: Many) => readonly (S
     // Forty seedlings with a tree that has two copies: with one copy some show and some do not.
     const trees = [{ genes: { r: { frequency: inputs.number('frequency') } }, seen: { red: { showed: 0, seasons: 1 } } }, { genes: { r: { copies: 2 } } }];
     const showing = futureOf('PC16', { trees, generations: [{ seedlings: 40 }], years: 6 }, many(RUNS)).generation(0, 'showing');
-    return [share(count(showing, (n) => n > 0), showing.length)];
+    return [
+      share(
+        count(showing, (n) => n > 0),
+        showing.length,
+      ),
+    ];
   },
 };
 
 /** Mean and variance of the share of flowers that set, over futures; what 10 000 flowers add to the variance is taken off. */
 function fruitSet(word: string, set: NonNullable<Parts['cross']>['set'], many: Many): readonly [Sampled, Sampled] {
   const flowers = 10_000;
-  const fruits = futureOf(word, { generations: [{ flowers, seedlings: 100_000 }], ...(set === undefined ? {} : { cross: { set } }), years: 4 }, many(RUNS)).run('fruits');
+  const fruits = futureOf(word, { generations: [{ flowers, seedlings: 100_000 }], ...(set === undefined ? {} : { cross: { set } }), years: 4 }, many(RUNS)).run(
+    'fruits',
+  );
   const of = shares(fruits, flowers);
   const middle = of.reduce((sum, p) => sum + p, 0) / of.length;
   const { got, error } = variance(of);
@@ -185,7 +222,20 @@ export function planFigures(many: Many): PlanFigure[] {
     const entry = published.find((one) => one.id === id);
     if (!entry) throw new RangeError(`There is no entry ${id}.`);
     return sample(new Inputs(entry), many).flatMap((sampled, i) =>
-      sampled ? [{ id, what: entry.title, expected: at(entry.expected, i), goodTo: entry.tolerance ?? 0, sampled, source: entry.source }] : [],
+      sampled
+        ? [
+            {
+              id,
+              title: entry.title,
+              key: `figure ${String(i + 1)}`,
+              expected: at(entry.expected, i),
+              goodTo: entry.tolerance ?? 0,
+              sampled,
+              source: entry.source,
+              mark: entry.mark,
+            },
+          ]
+        : [],
     );
   });
   return [...whole, ...pieces];

@@ -8,7 +8,13 @@ import { linked, Trees } from './trees.ts';
 const each = (ids: RegExp, sampler: Sampler): Samplers => Object.fromEntries(published.filter(({ id }) => ids.test(id)).map(({ id }) => [id, sampler]));
 
 /** Gametes of a hybrid with the counted alleles of all genes on one homologue, by what they carry. */
-function gametes(id: string, recombination: readonly number[], of: number, see: (gamete: number) => void, homologues = { a: (1 << (recombination.length + 1)) - 1, b: 0 }): void {
+function gametes(
+  id: string,
+  recombination: readonly number[],
+  of: number,
+  see: (gamete: number) => void,
+  homologues = { a: (1 << (recombination.length + 1)) - 1, b: 0 },
+): void {
   const trees = new Trees(3, streamOf(id), linked(...recombination));
   trees.plant(0, homologues.a, homologues.b);
   trees.plant(1, 0, 0);

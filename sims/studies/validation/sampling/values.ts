@@ -95,7 +95,10 @@ export const valueSamplers: Samplers = {
   ...each(/^i-inf-/, truncated),
   ...each(/^(order-max-|i-fin-)/, best),
   ...each(/^mendel-var-\d/, withinFamily),
-  ...each(/^betabinom-(10|20)-/, batchChance((number) => number('k'))),
+  ...each(
+    /^betabinom-(10|20)-/,
+    batchChance((number) => number('k')),
+  ),
   'bb-zero': batchChance(() => 0),
   'betabinom-var': (inputs, many) => [variance(batches(inputs.entry.id, many(200_000), inputs.number('n'), inputs.number('alpha'), inputs.number('beta')))],
   'bb-sd-batch': (inputs, many) => {
@@ -131,7 +134,11 @@ export const valueSamplers: Samplers = {
     const difference = (apart: number): Float64Array =>
       Float64Array.from({ length: of }, (_, run) => {
         const u = one?.future(1, run).key(1).uniform() ?? NaN;
-        const v = other?.future(1, run + apart).key(1).uniform() ?? NaN;
+        const v =
+          other
+            ?.future(1, run + apart)
+            .key(1)
+            .uniform() ?? NaN;
         return u - v * v;
       });
     return [variance(difference(0)), variance(difference(of))];

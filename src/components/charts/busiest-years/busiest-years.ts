@@ -34,12 +34,14 @@ export class BusiestYears extends ChartElement {
   @property({ attribute: false, hasChanged: otherText }) limits: BusyLimits = { hours: null, places: 0, bloomDays: 0, flowersPerDay: 0 };
   @property({ attribute: false }) load: Load = 'hours';
 
+  /** Year that is read, and the one that keys or a finger have set: a mouse only passes by. */
   @state() private year: number | null = null;
+  private kept: number | null = null;
   private plans: readonly PlanYears[] = [];
   private layout: BusyLayout | null = null;
 
   private readonly onOutside = (event: PointerEvent) => {
-    if (event.pointerType === 'touch' && !event.composedPath().includes(this)) this.year = null;
+    if (event.pointerType === 'touch' && !event.composedPath().includes(this)) this.keep(null);
   };
 
   override connectedCallback(): void {
@@ -191,24 +193,30 @@ export class BusiestYears extends ChartElement {
     const year = yearAfter(event, this.year, outlook.startYear, outlook.lastYear);
     if (year === undefined) return;
     event.preventDefault();
-    this.year = year;
+    this.keep(year);
   };
+
+  private keep(year: number | null): void {
+    this.year = year;
+    this.kept = year;
+  }
 
   private readonly onPointer = (event: PointerEvent): void => {
     const { layout, outlook } = this;
     const plot = event.currentTarget;
     if (!layout || !outlook || !(plot instanceof HTMLElement)) return;
     const box = plot.getBoundingClientRect();
-    const year = Math.round(layout.calendar.yearAt(layout.plot.left + event.clientX - box.left));
-    this.year = Math.min(outlook.lastYear, Math.max(outlook.startYear, year));
+    const at = Math.round(layout.calendar.yearAt(layout.plot.left + event.clientX - box.left));
+    const year = Math.min(outlook.lastYear, Math.max(outlook.startYear, at));
+    if (event.pointerType === 'mouse') this.year = year;
+    else this.keep(year);
     const y = layout.plot.top + event.clientY - box.top;
     this.lift(layout.strips.findLast(({ from }) => from <= y)?.plan ?? null);
   };
 
-  /** A mouse that has left reads nothing; what a finger or a key has set stays. */
   private readonly onLeave = (event: PointerEvent): void => {
     this.lift(null);
-    if (event.pointerType === 'mouse') this.year = null;
+    if (event.pointerType === 'mouse') this.year = this.kept;
   };
 }
 

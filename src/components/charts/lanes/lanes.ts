@@ -238,8 +238,9 @@ export class Lanes extends ChartElement {
       const place = layout.rows[index];
       if (!place) return;
       row.style.height = `${String(place.height)}px`;
-      if (years.room === 'phone') return;
-      for (const part of row.querySelectorAll<HTMLElement | SVGElement>('.label, .turn')) part.style.top = `${String(place.y - place.top)}px`;
+      // On a phone labels stand over their boughs, where the page's own rules put them: nothing of a wider drawing may stay.
+      const top = years.room === 'phone' ? '' : `${String(place.y - place.top)}px`;
+      for (const part of row.querySelectorAll<HTMLElement | SVGElement>('.label, .turn')) part.style.top = top;
     });
     const picture = lane.querySelector<SVGSVGElement>('.lane-picture');
     if (picture) drawLane(picture, { ...layout, height: Math.max(layout.height, lane.clientHeight) }, id);

@@ -9,5 +9,7 @@ const foundSchema = z.array(z.object({ id: z.string(), nodes: z.array(z.object({
 export async function axeFaults(page: Page): Promise<string[]> {
   if (!(await page.evaluate(() => Reflect.has(window, 'axe')))) await page.addScriptTag({ path: AXE });
   const violations: unknown = await page.evaluate('axe.run(document).then(({ violations }) => violations)');
-  return foundSchema.parse(violations).flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary = '' }) => `${id}: ${html.slice(0, 200)} ${failureSummary.replace(/\s+/g, ' ')}`));
+  return foundSchema
+    .parse(violations)
+    .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary = '' }) => `${id}: ${html.slice(0, 200)} ${failureSummary.replace(/\s+/g, ' ')}`));
 }

@@ -57,7 +57,7 @@ describe('the built page', () => {
           thread.onmessage = ({ data }: MessageEvent<import('../../src/workers/protocol.ts').Reply>) => {
             if (data.type === 'failed') reject(new Error(data.message));
             else if (data.type === 'runs') columns = data.columns.map(({ ints, amounts }) => ({ ints: text(ints), amounts: text(amounts) }));
-            else {
+            else if (data.type === 'factSets') {
               resolve({ plans: columns, provenBy: text(data.provenBy) });
               thread.terminate();
             }

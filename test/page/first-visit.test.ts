@@ -7,9 +7,16 @@ describe('the first visit', () => {
   it('answers in a sentence, and shows the plans, the chance by year and all plans side by side', async () => {
     const page = await visit();
     expect(await page.title()).toBe('Orchard Odds');
-    expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^\d+ times in\s10 plan [A-D] \(.+\) has a proven tree by 2057; .*half of all futures.*\./);
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(
+      /^\d+ times in\s10 plan [A-D] \(.+\) has a proven tree by 2057; .*half of all futures.*\./,
+    );
     expect(await page.locator('oo-lanes .lane').count()).toBe(4);
-    expect(await planNames(page)).toEqual(['Open-pollinated seed', 'Controlled cross, then brother × sister', 'Wide cross, own roots', 'Wide cross, rescue graft']);
+    expect(await planNames(page)).toEqual([
+      'Open-pollinated seed',
+      'Controlled cross, then brother × sister',
+      'Wide cross, own roots',
+      'Wide cross, rescue graft',
+    ]);
     for (const lane of await page.locator('oo-lanes .lane').all()) {
       expect(await lane.locator('svg.lane-picture path').count()).toBeGreaterThan(0);
       expect(await lane.locator('.in-ten').textContent()).toMatch(/in 10/);
@@ -46,7 +53,10 @@ describe('the first visit', () => {
         }, 2);`,
     });
     await atRest(page);
-    const { drawnAt, longest } = await page.evaluate(() => ({ drawnAt: [...(Reflect.get(window, 'drawnAt') as Set<string>)], longest: Reflect.get(window, 'longest') as number }));
+    const { drawnAt, longest } = await page.evaluate(() => ({
+      drawnAt: [...(Reflect.get(window, 'drawnAt') as Set<string>)],
+      longest: Reflect.get(window, 'longest') as number,
+    }));
     // Told, not judged: on a busy machine any task gets long.
     process.stdout.write(`first visit: drawn at ${drawnAt.join(' / ')} futures, longest task ${String(Math.round(longest))} ms\n`);
     expect(drawnAt.at(-1)).toBe('4,000');

@@ -48,10 +48,15 @@ describe('the page', () => {
     for (const section of await page.locator('oo-orchard-panel details.section').all()) {
       const summary = section.locator('> summary');
       if ((await section.getAttribute('open')) === null) await summary.click();
+      // Drawn once it is unfolded: a section of settings has a form, a list the button that adds an entry.
+      await section.locator('oo-form, .buttons button').first().waitFor();
       const entries = await section.locator('details.entry > summary').all();
       for (const entry of entries) await entry.click();
-      // Every entry draws its form; a section of settings has one; a list without entries only the button that adds one.
-      await (entries.length > 0 ? section.locator('oo-form').nth(entries.length - 1) : section.locator('oo-form, .buttons button').first()).waitFor();
+      if (entries.length > 0)
+        await section
+          .locator('oo-form')
+          .nth(entries.length - 1)
+          .waitFor();
       await expectFits(page, width, (await summary.textContent())?.trim() ?? '');
     }
   });

@@ -70,12 +70,13 @@ describe('the check of overlaps', () => {
 });
 
 describe('the pictures', () => {
-  it.each(['light', 'dark'])('have no fault that axe knows (%s)', async (theme) => {
-    for (const query of ['', 'extreme&load=places']) {
-      const page = await open(1024, query);
-      await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
-      expect(await axeFaults(page), query).toEqual([]);
-    }
+  it.each([
+    ['light', ''],
+    ['dark', 'extreme&load=places'],
+  ])('have no fault that axe knows (%s, %s)', async (theme, query) => {
+    const page = await open(1024, query);
+    await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
+    expect(await axeFaults(page)).toEqual([]);
   });
 
   it('open and close rows with the keyboard, move between them, and give the focus back', async () => {

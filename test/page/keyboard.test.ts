@@ -39,7 +39,9 @@ describe('with the keyboard alone', () => {
     await tabTo(page, (words) => words.startsWith('button Brother × sister'));
     await page.keyboard.press('Enter');
     expect(await rowOf(page, 'B', 1).getAttribute('aria-expanded')).toBe('true');
-    await tabTo(page, () => page.getByRole('textbox', { name: 'Flowers each spring' }).evaluate((box) => (box.getRootNode() as ShadowRoot).activeElement === box));
+    await tabTo(page, () =>
+      page.getByRole('textbox', { name: 'Flowers each spring' }).evaluate((box) => (box.getRootNode() as ShadowRoot).activeElement === box),
+    );
     await page.keyboard.type('150');
     await page.keyboard.press('ArrowUp');
     await page.keyboard.press('Shift+ArrowDown');
@@ -74,7 +76,12 @@ describe('with the keyboard alone', () => {
         for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
         let at: Element | null = document.activeElement;
         while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
-        const bar = document.querySelector('oo-app')?.shadowRoot?.querySelector('oo-likely')?.shadowRoot?.querySelector('oo-plan-lanes')?.shadowRoot?.querySelector('oo-row-settings')?.shadowRoot?.querySelector('.bar');
+        const bar = document
+          .querySelector('oo-app')
+          ?.shadowRoot?.querySelector('oo-likely')
+          ?.shadowRoot?.querySelector('oo-plan-lanes')
+          ?.shadowRoot?.querySelector('oo-row-settings')
+          ?.shadowRoot?.querySelector('.bar');
         if (!at || !bar || bar.contains(at)) return false;
         const [box, over] = [at.getBoundingClientRect(), bar.getBoundingClientRect()];
         return box.top >= over.top - 1 && box.bottom <= over.bottom + 1 && box.width > 0;

@@ -12,8 +12,11 @@ describe('on paper', () => {
     await page.setViewportSize({ width: A4_WIDTH, height: 1000 });
     await page.emulateMedia({ media: 'print' });
     await page.waitForTimeout(300);
-    for (const hidden of ['header .tools', 'nav', 'section.patterns', 'oo-orchard-panel', '.skip']) expect(await page.locator(hidden).first().isVisible(), hidden).toBe(false);
-    const pressable = await page.locator('button, summary, select, input').evaluateAll((all) => all.filter((each) => each.checkVisibility() && !each.matches('.row, .plan-name')).map((each) => each.textContent.trim()));
+    for (const hidden of ['header .tools', 'nav', 'section.patterns', 'oo-orchard-panel', '.skip'])
+      expect(await page.locator(hidden).first().isVisible(), hidden).toBe(false);
+    const pressable = await page
+      .locator('button, summary, select, input')
+      .evaluateAll((all) => all.filter((each) => each.checkVisibility() && !each.matches('.row, .plan-name')).map((each) => each.textContent.trim()));
     expect(pressable).toEqual([]);
     expect(await page.getByRole('heading', { level: 1 }).isVisible()).toBe(true);
     for (const lane of await page.locator('oo-lanes .lane').all()) {
@@ -21,7 +24,8 @@ describe('on paper', () => {
       expect(picture?.width).toBeGreaterThan(400);
       expect(await lane.locator('svg.lane-picture path').count()).toBeGreaterThan(0);
     }
-    for (const words of ['planning aid, not a promise', 'release cyanide', 'plant-health authority', 'owner’s licence', 'Grafting knives cut']) expect(await page.getByText(words).isVisible(), words).toBe(true);
+    for (const words of ['planning aid, not a promise', 'release cyanide', 'plant-health authority', 'owner’s licence', 'Grafting knives cut'])
+      expect(await page.getByText(words).isVisible(), words).toBe(true);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
     expect(await textOverlaps(page)).toEqual([]);
     expect(await smallTexts(page, 15)).toEqual([]);
@@ -29,7 +33,9 @@ describe('on paper', () => {
 
   it('takes at most six pages of A4', async () => {
     const page = await visit();
-    const pdf = (await page.pdf({ format: 'A4', printBackground: false, margin: { top: '15mm', bottom: '15mm', left: '15mm', right: '15mm' } })).toString('latin1');
+    const pdf = (await page.pdf({ format: 'A4', printBackground: false, margin: { top: '15mm', bottom: '15mm', left: '15mm', right: '15mm' } })).toString(
+      'latin1',
+    );
     const pages = pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
     expect(pages).toBeGreaterThan(0);
     expect(pages).toBeLessThanOrEqual(6);

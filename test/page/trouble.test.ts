@@ -47,8 +47,11 @@ describe('edits while futures run', () => {
     await page.getByRole('textbox', { name: flowers }).fill('20');
     await atRest(page);
     expect(await page.getByRole('heading', { level: 1 }).textContent()).not.toBe(answer);
+    const told = page.locator('oo-row-settings').getByRole('status');
+    expect(plain(await told.textContent())).toMatch(/^flowers each spring 120 → 20:/);
     await page.getByRole('banner').getByRole('button', { name: 'Undo' }).click();
     await atRest(page);
+    expect(plain(await told.textContent())).toBe('');
     expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(answer);
     expect(await page.locator('oo-lanes[stale], oo-chance-by-year[stale], oo-side-by-side[stale]').count()).toBe(0);
     expect(await page.getByRole('textbox', { name: flowers }).inputValue()).toBe('120');
@@ -59,10 +62,7 @@ describe('where this device stores nothing', () => {
   it.each([
     ['blocked', `IDBFactory.prototype.open = () => { throw new DOMException('no', 'SecurityError'); };`],
     ['absent', `Object.defineProperty(window, 'indexedDB', { value: undefined });`],
-    [
-      'full',
-      `IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); };`,
-    ],
+    ['full', `IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); };`],
   ])('(%s) the page works, and says so in words', async (how, before) => {
     const page = await visit({ before, untilRest: false });
     await rowOf(page, 'B', 1).click();

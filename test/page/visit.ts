@@ -68,8 +68,10 @@ export async function atRest(page: Page): Promise<void> {
 export const planLane = (page: Page, mark: string): Locator => page.locator(`oo-lanes .lane[data-mark="${mark}"]`);
 export const rowOf = (page: Page, mark: string, generation = 0): Locator => planLane(page, mark).locator('button.row').nth(generation);
 /** Percent at the end of a plan's lane. */
-export const percentOf = async (page: Page, mark: string): Promise<number> => parseInt(plain(await planLane(page, mark).locator('.percent b').textContent()), 10);
-export const planNames = (page: Page): Promise<string[]> => page.locator('oo-lanes .plan-name').evaluateAll((names) => names.map((name) => (name.lastElementChild?.textContent ?? '').replace(/\s+/g, ' ')));
+export const percentOf = async (page: Page, mark: string): Promise<number> =>
+  parseInt(plain(await planLane(page, mark).locator('.percent b').textContent()), 10);
+export const planNames = (page: Page): Promise<string[]> =>
+  page.locator('oo-lanes .plan-name').evaluateAll((names) => names.map((name) => (name.lastElementChild?.textContent ?? '').replace(/\s+/g, ' ')));
 
 /** Text on one line, with plain spaces. */
 export const plain = (text: string | readonly string[] | null): string => [text ?? ''].flat().join(' ').replace(/\s+/g, ' ').trim();

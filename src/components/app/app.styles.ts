@@ -42,7 +42,7 @@ export const appStyles = css`
     max-width: 1440px;
   }
   nav {
-    padding: 36px 22px 0 32px;
+    padding: 36px 8px 0 32px;
   }
   nav ol {
     list-style: none;

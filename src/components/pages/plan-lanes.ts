@@ -161,7 +161,8 @@ export class PlanLanes extends LitElement {
 
   private told(plan: string) {
     const { change } = this;
-    if (change?.plan !== plan) return null;
+    // Undone, or something else was changed since: nothing to tell.
+    if (change?.plan !== plan || this.programmes.state.undo.at(-1)?.label !== change.label) return null;
     const after = this.settledColumns(plan);
     return { label: change.label, effect: change.before && after && after !== change.before ? effectOf(change.before, after) : null };
   }

@@ -40,10 +40,16 @@ const styles = css`
     flex-wrap: wrap;
     gap: 8px;
   }
+  .fields > .buttons {
+    margin-top: 22px;
+  }
   @media (max-width: 700px) {
     .fields,
     .bar {
       padding: 14px;
+    }
+    .bar {
+      padding-block: 8px;
     }
   }
   @media print {
@@ -138,14 +144,16 @@ export class RowSettings extends LitElement {
           .problems=${this.problems}
           .sections=${this.sections()}
         ></oo-form>
+        <div class="buttons">
+          <button @click=${() => this.tell('oo-add-generation')}>${likely.addGeneration}</button>
+          ${rounds > 1 ? html`<button @click=${() => this.tell('oo-remove-generation')}>${likely.removeGeneration}</button>` : nothing}
+          <button ?disabled=${!this.canCopy} @click=${() => this.tell('oo-copy-plan')}>${likely.copyPlan}</button>
+        </div>
       </div>
       <div class="bar">
         <p role="status">${this.change ? this.told(this.change) : nothing}</p>
         <div class="buttons">
           <button ?disabled=${!this.canUndo} @click=${() => this.tell('oo-undo')}>Undo</button>
-          <button @click=${() => this.tell('oo-add-generation')}>${likely.addGeneration}</button>
-          ${rounds > 1 ? html`<button @click=${() => this.tell('oo-remove-generation')}>${likely.removeGeneration}</button>` : nothing}
-          <button ?disabled=${!this.canCopy} @click=${() => this.tell('oo-copy-plan')}>${likely.copyPlan}</button>
           <button class="main" @click=${() => this.tell('oo-close-row')}>${likely.closeRow}</button>
         </div>
       </div>

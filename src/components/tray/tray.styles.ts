@@ -191,6 +191,7 @@ const page = css`
     .controls .trait,
     .controls select {
       width: 100%;
+      max-width: 100%;
     }
     .controls .wanted {
       flex: 1;

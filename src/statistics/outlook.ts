@@ -1,6 +1,17 @@
 import type { Columns } from '../results/columns.ts';
 import type { Frame, GenerationFrame } from '../results/frame.ts';
-import { FAILURES, STAGES, type Comparison, type Failure, type GenerationOutlook, type Interval, type PlanOutlook, type Spread, type Stage, type YearSpread } from '../results/outlook.ts';
+import {
+  FAILURES,
+  STAGES,
+  type Comparison,
+  type Failure,
+  type GenerationOutlook,
+  type Interval,
+  type PlanOutlook,
+  type Spread,
+  type Stage,
+  type YearSpread,
+} from '../results/outlook.ts';
 import { comparePaired } from './compare.ts';
 import { chanceGivenFacts } from './ignorance.ts';
 import { wilson } from './interval.ts';
@@ -34,12 +45,22 @@ export function planOutlook(frame: Frame, p: number, columns: Columns, factSets:
     chance: wilson(succeeded, runs),
     guesses: factSets ? guesses(factSets, frame.years) : null,
     trulyGood: provenTrees > 0 ? wilson(sum(columns.run('trulyGood')), provenTrees) : null,
-    shortfall: frame.measured.flatMap(({ name, unit, inGoal }, t) => (inGoal && provenTrees > 0 ? [{ trait: name, unit, mean: sum(columns.shortfall(t)) / provenTrees }] : [])),
+    shortfall: frame.measured.flatMap(({ name, unit, inGoal }, t) =>
+      inGoal && provenTrees > 0 ? [{ trait: name, unit, mean: sum(columns.shortfall(t)) / provenTrees }] : [],
+    ),
     byRule: frame.shown.flatMap(({ name, rules }, t) =>
       rules.length < 2 ? [] : rules.map((rule, r) => ({ trait: name, rule, ...chanceWhere(proven, columns.rule(t), r) })),
     ),
-    byFact: frame.facts.flatMap(({ name }, f) => (name === '' ? [] : [1, 0].map((holds) => ({ fact: name, holds: holds === 1, ...chanceWhere(proven, columns.fact(f), holds) })))),
-    chanceByYear: Array.from({ length: frame.years }, (_, y) => ({ year: frame.startYear + y, ...wilson(count(proven, (year) => year !== NEVER && year <= y), runs) })),
+    byFact: frame.facts.flatMap(({ name }, f) =>
+      name === '' ? [] : [1, 0].map((holds) => ({ fact: name, holds: holds === 1, ...chanceWhere(proven, columns.fact(f), holds) })),
+    ),
+    chanceByYear: Array.from({ length: frame.years }, (_, y) => ({
+      year: frame.startYear + y,
+      ...wilson(
+        count(proven, (year) => year !== NEVER && year <= y),
+        runs,
+      ),
+    })),
     guessesByYear: factSets ? Array.from({ length: frame.years }, (_, y) => ({ year: frame.startYear + y, ...middleHalf(factSets, frame.years, y) })) : null,
     yearProven: calendar(yearSpread(proven, NEVER, runs)),
     whenItWorks: calendar(yearSpread(proven, NEVER, succeeded)),
@@ -109,7 +130,9 @@ function goingByYear(first: Int32Array, last: Int32Array, years: number): number
 export function compareAll(frame: Frame, columns: readonly Columns[]): Comparison[] {
   const runs = Math.min(...columns.map((c) => c.runs));
   const years = columns.map((c) => Int32Array.from(c.run('yearProven').subarray(0, runs), (year) => (year === NEVER ? 0 : frame.startYear + year)));
-  return years.flatMap((a, i) => years.slice(i + 1).map((b, j) => ({ a: frame.plans[i]?.id ?? '', b: frame.plans[i + 1 + j]?.id ?? '', ...comparePaired(a, b) })));
+  return years.flatMap((a, i) =>
+    years.slice(i + 1).map((b, j) => ({ a: frame.plans[i]?.id ?? '', b: frame.plans[i + 1 + j]?.id ?? '', ...comparePaired(a, b) })),
+  );
 }
 
 function hitsBy({ provenBy, sets }: FactSets, years: number, year: number): Int32Array {
@@ -142,7 +165,13 @@ function failures(column: Int32Array): Record<Failure, number> {
   return Object.fromEntries(shares) as Record<Failure, number>;
 }
 
-const over = (column: Float64Array, limit: number | null) => (limit === null ? null : wilson(count(column, (value) => value > limit), column.length));
+const over = (column: Float64Array, limit: number | null) =>
+  limit === null
+    ? null
+    : wilson(
+        count(column, (value) => value > limit),
+        column.length,
+      );
 const inYears = (frame: Frame, index: number | null) => (index === null ? null : frame.startYear + index);
 
 function count(column: Int32Array | Float64Array, test: (value: number) => boolean): number {

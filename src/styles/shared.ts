@@ -104,6 +104,14 @@ const controls = css`
   .button.main:hover {
     background: var(--ink2);
   }
+  @media (forced-colors: active) {
+    /* The system puts a plate of its own ground behind words: on a filled button nothing would be left to see. */
+    button.main,
+    .button.main,
+    button[aria-pressed='true'] {
+      forced-color-adjust: none;
+    }
+  }
   button.plain {
     border-color: transparent;
     padding: 0 6px;

@@ -8,7 +8,9 @@ const NB = '\u00a0';
 export const LOADS = ['hours', 'flowers', 'places'] as const;
 export type Load = (typeof LOADS)[number];
 
-const of100 = (share: number): string => `${share < 0.005 ? 'under 1' : percentNumber(share)} of${NB}100`;
+/** Futures of a hundred; only none is 0. */
+const hundredth = (share: number): string => (share > 0 && share < 0.005 ? 'under 1' : percentNumber(share));
+const of100 = (share: number): string => `${hundredth(share)} of${NB}100`;
 /** Below ten, bloom days with a tenth; all else whole. */
 const rounded = (load: Load, n: number): number => (load === 'flowers' && n < 10 ? Math.round(n * 10) / 10 : Math.round(n));
 const UNITS: Readonly<Record<Load, { one: string; many: string; least: number }>> = {
@@ -77,9 +79,11 @@ export const busyText = {
   sliderValue: (plans: readonly { name: string; lines: readonly string[] }[]) => plans.map(({ name, lines }) => `${name}: ${lines.join(', ')}`).join('; '),
   missing: 'This picture needs every single future: it comes with the full run.',
   year: 'Year',
-  cell: (load: Load, p50: number, p90: number) => `${loadNumber(load, p50)} (${loadNumber(load, p90)})`,
-  caption: (load: Load, hard: boolean, limit: number | null) =>
-    `${UNITS[load].many.replace(/^./, (letter) => letter.toUpperCase())}: half of the futures at or below, in brackets 9 in 10${limit === null ? '' : `; then, of 100 futures, those ${hard ? 'that use the last of your limit' : 'over your limit'}`}.`,
+  /** `over` is null where no future of any plan is ever over the limit. */
+  cell: (load: Load, p50: number, p90: number, over: number | null) =>
+    `${loadNumber(load, p50)} (${loadNumber(load, p90)})${over === null ? '' : `; ${hundredth(over)}`}`,
+  caption: (load: Load, hard: boolean, over: boolean) =>
+    `${UNITS[load].many.replace(/^./, (letter) => letter.toUpperCase())}: half of the futures at or below, in brackets 9 in 10${over ? `; then, of 100 futures, those ${hard ? 'that use the last of your limit' : 'over your limit'}` : ''}.`,
 };
 
 export const springText = {

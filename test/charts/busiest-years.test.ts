@@ -133,6 +133,11 @@ describe('the words on busy years', () => {
   });
 
   it('never call something nothing', () => {
+    expect([busyText.cell('hours', 93.4, 100, 0.001), busyText.cell('hours', 93.4, 100, 0), busyText.cell('hours', 0.2, 100, null)]).toEqual([
+      '93 (100); under 1',
+      '93 (100); 0',
+      'under 1 (100)',
+    ]);
     for (const load of LOADS) {
       expect(loadNumber(load, 0)).toBe('0');
       expect(loadNumber(load, 1e-6)).toMatch(/^under /u);

@@ -8,8 +8,7 @@ import { yearAfter } from '../../../charts/chance-by-year/reading.ts';
 import { shortName } from '../../../charts/marks.ts';
 import type { Columns } from '../../../results/columns.ts';
 import type { Outlook } from '../../../results/outlook.ts';
-import { busiest, busyYears, highest } from '../../../statistics/busy.ts';
-import { percentNumber } from '../../../text/charts.ts';
+import { busiest, busyYears, highest, peakOf } from '../../../statistics/busy.ts';
 import { busyText, LOADS, type Load } from '../../../text/charts-years.ts';
 import { ChartElement, otherText } from '../chart-element.ts';
 import { busyStyles } from './busiest-years.styles.ts';
@@ -146,11 +145,12 @@ export class BusiestYears extends ChartElement {
   }
 
   private table({ plans }: Outlook): TemplateResult {
-    const { load, limit, hard } = this.drawn;
+    const { load, hard } = this.drawn;
+    const over = this.plans.some((plan) => peakOf(plan.years, 'over') !== null);
     const years = this.plans[0]?.years.map(({ year }) => year) ?? [];
     return html`<table>
       <caption>
-        ${busyText.caption(load, hard, limit)}
+        ${busyText.caption(load, hard, over)}
       </caption>
       <thead>
         <tr>
@@ -166,7 +166,7 @@ export class BusiestYears extends ChartElement {
               ${this.plans.map((plan) => {
                 const at = plan.years[index];
                 if (!at) return html`<td></td>`;
-                return html`<td>${busyText.cell(load, at.p50, at.p90)}${limit === null ? nothing : html`; ${percentNumber(at.over)}`}</td>`;
+                return html`<td>${busyText.cell(load, at.p50, at.p90, over ? at.over : null)}</td>`;
               })}
             </tr>`,
         )}

@@ -30,7 +30,7 @@ describe('seedlings needed', () => {
   const sedcole = published.filter(({ id }) => id.startsWith('sedcole-'));
   it('has cases', () => expect(sedcole.length).toBeGreaterThan(10));
   it.each(sedcole.map((entry) => [entry.id, entry] as const))(
-    'of one known share: %s (Sedcole 1977, Crop Sci. 17:667; published.json)',
+    'of one known share: %s (Sedcole 1977, Crop Sci. 17:667; entries.json)',
     (_, { inputs, expected: [n] }) => {
       const value = (key: string) => {
         const [top, bottom = 1] = String(inputs[key]).split('/').map(Number);

@@ -23,7 +23,7 @@ function f2(needs: Needs, changes: Partial<ShownDocument> = {}): Tray {
 }
 
 describe('ratios', () => {
-  it('1 : 2 : 1, and the recessive that not every tree shows (Mendel 1866; published.json)', () => {
+  it('1 : 2 : 1, and the recessive that not every tree shows (Mendel 1866; entries.json)', () => {
     const [two, one, none] = expected('mendel-1to2to1').map((part) => part / 4);
     const { shares } = f2(need(['a', 2]));
     expect([shares.able, shares.carrier, shares.without]).toEqual([two, one, none]);
@@ -39,12 +39,12 @@ describe('ratios', () => {
     ['epistasis-12-3-1', need(['a', 1]), 0],
     // Only the tree with two copies of the gene that lets the second show, and one of that, shows it: the 3 of 13 : 3.
     ['epistasis-13-3', need(['a', 2], ['b', 1]), 1],
-  ] as const)('%s of a selfed hybrid (sources in published.json)', (id, needs, place) => {
+  ] as const)('%s of a selfed hybrid (sources in entries.json)', (id, needs, place) => {
     const parts = expected(id);
     expect(f2(needs).shares.able).toBe(parts[place]! / parts.reduce((sum, part) => sum + part, 0));
   });
 
-  it('9 : 6 : 1 and 15 : 1: any of two genes (Griffiths et al.; published.json)', () => {
+  it('9 : 6 : 1 and 15 : 1: any of two genes (Griffiths et al.; entries.json)', () => {
     const [both, one, none] = expected('epistasis-9-6-1');
     expect(f2(any('a', 'b')).shares.able).toBe((both! + one!) / 16);
     expect(f2(any('a', 'b')).shares.without).toBe(none! / 16);
@@ -171,7 +171,7 @@ describe('parents that are not known', () => {
     expect(selfed.map(({ share }) => share)).toEqual([0, 0.25, 1]);
   });
 
-  it('carry a recessive with chance 2q/(1 + q) if they do not show it (Li 1955; published.json PC16)', () => {
+  it('carry a recessive with chance 2q/(1 + q) if they do not show it (Li 1955; entries.json PC16)', () => {
     const entry = published.find(({ id }) => id === 'PC16')!;
     const q = entry.inputs['frequency'] as number;
     const mixture = mixtureOf(trayIn(unseen({ red: { showed: 0, seasons: 3 } }, {}, q)), 'able');

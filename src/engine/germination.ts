@@ -60,6 +60,7 @@ function comeUp(orchard: Orchard, g: number, due: readonly Batch[], used: number
   state.raised += raised;
   tally.seedlings += raised;
   if (state.firstSeedling < 0) state.firstSeedling = year;
+  state.lastWork = year;
   orchard.count(g, COUNT.seedlings, raised);
   orchard.work('perSeedling', raised);
   // Room in the nursery, at the room of the largest kind among them.

@@ -70,6 +70,7 @@ function fillSlots(orchard: Orchard, g: number, ranked: readonly number[]): void
     stand.ordinal[i] = state.picks.length;
     state.picks.push(i);
     if (state.firstPick < 0) state.firstPick = year;
+    state.lastWork = Math.max(state.lastWork, year);
     orchard.count(g, COUNT.kept, 1);
   }
 }

@@ -117,6 +117,7 @@ export class Newcomers {
     stand.bears[i] = year;
     state.bore += 1;
     if (state.firstFruit < 0) state.firstFruit = year;
+    state.lastWork = year;
     tally.fruiting += 1;
     orchard.count(g, COUNT.fruiting, 1);
     if (tally.yearStood < 0 && isTrulyGood(orchard, i)) tally.yearStood = year;

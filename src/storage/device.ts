@@ -3,6 +3,8 @@ import { readProgramme, type Reading } from '../model/read.ts';
 import type { Programme } from '../model/programme.ts';
 
 const KEY = 'programme';
+/** Where a text is kept that this version cannot read: the next save must not be the end of it. */
+const SET_ASIDE = 'programme that could not be read';
 
 export type Saved = { readonly ok: true } | { readonly ok: false; readonly reason: string };
 
@@ -31,7 +33,10 @@ export class Device {
   async load(): Promise<Reading | null> {
     try {
       const text: unknown = await get(KEY, this.open());
-      return typeof text === 'string' ? readProgramme(text) : null;
+      if (typeof text !== 'string') return null;
+      const reading = readProgramme(text);
+      if (!reading.ok && !reading.draft) await set(SET_ASIDE, text, this.open());
+      return reading;
     } catch {
       this.store = null;
       return null;

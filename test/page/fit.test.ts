@@ -60,4 +60,14 @@ describe('the page', () => {
       await expectFits(page, width, (await summary.textContent())?.trim() ?? '');
     }
   });
+
+  it('follows a window that is made narrow and wide again, without a fault', async () => {
+    const page = await visit({ untilRest: false });
+    await rowOf(page, 'B').click();
+    for (const width of [390, 1024, 320, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.waitForTimeout(300);
+      expect(await sideways(page), String(width)).toBeLessThanOrEqual(0);
+    }
+  });
 });

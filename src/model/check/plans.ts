@@ -1,6 +1,7 @@
 import { meanOf } from '../mean.ts';
 import type { Path, Problem } from '../problem.ts';
 import type { Generation, Kind, Plan, Programme } from '../programme.ts';
+import { pairsReached, type ReachedPair } from '../reach.ts';
 
 const stop = (path: Path, message: string, fix: string): Problem => ({ path, message, fix, stops: true });
 const note = (path: Path, message: string, fix: string): Problem => ({ path, message, fix, stops: false });
@@ -19,13 +20,17 @@ export function checkPlans(programme: Programme): Problem[] {
     const rounds = plan.generations.reduce((sum, { repeat }) => sum + repeat, 0);
     if (rounds > 60)
       problems.push(stop(['plans', p, 'generations'], `${String(rounds)} rounds are more than can be followed`, 'Repeat at most 60 rounds in all.'));
-    plan.generations.forEach((generation, g) => problems.push(...checkGeneration(programme, generation, ['plans', p, 'generations', g])));
+    const pairs = pairsReached(programme, plan).filter(({ stray }) => !stray);
+    plan.generations.forEach((generation, g) => {
+      const own = pairs.filter((pair) => pair.generation === g);
+      problems.push(...checkGeneration(programme, generation, own, ['plans', p, 'generations', g]));
+    });
     problems.push(...checkReach(programme, plan, p));
   });
   return problems;
 }
 
-function checkGeneration(programme: Programme, generation: Generation, path: Path): Problem[] {
+function checkGeneration(programme: Programme, generation: Generation, pairs: readonly ReachedPair[], path: Path): Problem[] {
   const problems: Problem[] = [];
   const add = (...found: Problem[]) => problems.push(...found);
   const { rescue, pollen, keep } = generation;
@@ -33,7 +38,7 @@ function checkGeneration(programme: Programme, generation: Generation, path: Pat
     add(stop([...path, 'pool'], 'is openly pollinated, but no pollen is in the air', 'Add a pool of neighbours and choose it.'));
   if (Array.isArray(pollen) && generation.flowers === 0) add(stop([...path, 'flowers'], 'crosses no flowers', 'Say how many flowers a spring are pollinated.'));
   if (pollen === 'self') {
-    const barren = seedKinds(programme, generation).find((kind) => !kind.selfCompatible);
+    const barren = programme.kinds.find((kind) => !kind.selfCompatible && pairs.some(({ seed }) => seed === kind.id));
     if (barren)
       add(
         stop(
@@ -52,7 +57,7 @@ function checkGeneration(programme: Programme, generation: Generation, path: Pat
       ),
     );
   if (rescue?.who === 'weak') {
-    const onset = Math.max(0, ...crossesOf(programme, generation).map((cross) => (cross.weakness ? meanOf(cross.weakness.onset) : 0)));
+    const onset = Math.max(0, ...pairs.map(({ entry }) => (entry?.weakness ? meanOf(entry.weakness.onset) : 0)));
     if (rescue.month < onset)
       add(
         stop(

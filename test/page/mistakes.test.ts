@@ -56,7 +56,7 @@ describe('what nobody should do, but somebody will', () => {
   });
 
   it('a last year before the first, and a hundred and fifty years on, are told in words; the last picture stays', async () => {
-    const page = await visit({ untilRest: false });
+    const page = await visit();
     const answer = await page.getByRole('heading', { level: 1 }).textContent();
     await page.getByRole('link', { name: 'What have I got?' }).click();
     await unfold(section(page, 'Goal, years'));

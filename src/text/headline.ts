@@ -93,6 +93,21 @@ const WHY: Partial<Record<Failure, string>> = {
   noRoom: 'there is no room',
 };
 
+/** Explanations under which no plan gets there in any future: the goal may be out of reach, or take another plan. */
+export function outOfReach(plans: readonly PlanOutlook[]): string[] {
+  const [first] = plans;
+  if (!first) return [];
+  return first.byRule.flatMap(({ trait, rule }, r) => {
+    const all = plans.map((plan) => plan.byRule[r]);
+    const never = all.every((entry) => entry !== undefined && entry.runs >= 100 && entry.chance.value === 0);
+    return never
+      ? [
+          `${trait}: if “${rule}”, no plan has a proven tree in any of these futures. Raise more, judge longer, add a generation, or drop that explanation if you know better.`,
+        ]
+      : [];
+  });
+}
+
 /** What the surest plan asks for, how far to trust it, and why the least sure one fails. */
 export function lede(plans: readonly PlanOutlook[]): Piece[] {
   const ranked = byChance(plans);

@@ -9,7 +9,7 @@ import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
-import { headline, lede } from '../../text/headline.ts';
+import { headline, lede, outOfReach } from '../../text/headline.ts';
 import type { LiftEvent } from '../charts/chart-element.ts';
 import '../charts/chance-by-year/chance-by-year.ts';
 import '../charts/side-by-side/side-by-side.ts';
@@ -83,7 +83,8 @@ export class Likely extends LitElement {
 
   private answer({ plans, comparisons, lastYear }: Outlook): TemplateResult {
     return html`<h1>${pieces(headline(plans, comparisons, lastYear))}</h1>
-      <p class="lede">${pieces(lede(plans))}</p>`;
+      <p class="lede">${pieces(lede(plans))}</p>
+      ${outOfReach(plans).map((line) => html`<p class="problems notes">${line}</p>`)}`;
   }
 
   private pictures(outlook: Outlook, stale: boolean): TemplateResult {

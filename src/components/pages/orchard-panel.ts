@@ -22,6 +22,7 @@ const WHOLE: readonly FormSection[] = [
   { title: 'Limits', keys: ['limits'], column: 2 },
   { title: 'Weather', keys: ['weather'], column: 1 },
   { title: 'Hours', keys: ['hours'], column: 2 },
+  { title: 'Money', keys: ['money'], column: 2 },
   { title: 'Futures', keys: ['runs', 'shuffleWord', 'guessesAsTheyStand', 'defaultPool'], column: 1 },
 ];
 

@@ -6,10 +6,12 @@ export type Part = Selection<SVGSVGElement | SVGGElement, unknown, null, undefin
 /** Starts drawing in an SVG node and sets its size; nothing else may write into the node. */
 export function canvas(svg: SVGSVGElement, width: number, height: number): Part {
   // The size stands in viewBox too, so that a page narrower than the last drawing shrinks it for the moment until it is redrawn.
+  // A node measured while its row is being folded or turned can have no room at all.
+  const room = Math.max(0, width);
   return select<SVGSVGElement | SVGGElement, unknown>(svg)
-    .attr('width', width)
+    .attr('width', room)
     .attr('height', height)
-    .attr('viewBox', `0 0 ${String(width)} ${String(height)}`);
+    .attr('viewBox', `0 0 ${String(room)} ${String(height)}`);
 }
 
 /** Finds or makes the group of that class directly inside a part. Groups keep the order in which they are first asked for. */

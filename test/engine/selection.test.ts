@@ -32,6 +32,15 @@ describe('what is seen (V_P = 2.5, h² = 0.4, t = 0.6)', () => {
     }
   });
 
+  it('however much of the passing noise is common to the year', () => {
+    for (const yearShare of [0.1, 0.9])
+      expectVariance(
+        seen(1, 1, 4000, { yearShare }).map((run) => run.mean),
+        2.5,
+        `year share ${String(yearShare)}`,
+      );
+  });
+
   it('trees seen in one year share its effect: within a family V_G/2 + V_C + V_E + V_S', () => {
     for (const yearShare of [0, 0.7])
       expectMean(

@@ -1,7 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { PlanCheck } from '../reference/plan-checks/plan-checks.ts';
 import { count, expectMean, expectRatio, expectShare, expectVariance } from './agreement.ts';
-import { cross, document, future, generation, kind, neverProven, picksOf, plans, stock, tree, type Document, type GenerationDocument } from './programmes.ts';
+import {
+  cross,
+  document,
+  future,
+  generation,
+  kind,
+  measured,
+  neverProven,
+  picksOf,
+  plans,
+  shown,
+  stock,
+  tree,
+  type Document,
+  type GenerationDocument,
+} from './programmes.ts';
 
 const SEEDLINGS = 500;
 const goal = neverProven();
@@ -269,6 +284,25 @@ describe('picks and their backups', () => {
       picked,
       alive,
     );
+  });
+
+  it('the best are chosen in the spring in which the next generation starts, of those that came through the winter', () => {
+    const goOn = { when: 'allJudged' as const };
+    const first = (rank: 'first' | 'index') => generation('f1', 2, { keep: { howMany: 1, rank, weights: { size: 1 } }, goOn });
+    const started = (rank: 'first' | 'index') => {
+      const second = generation('f2', 1, { seedParents: picksOf('f1'), judge: 0 });
+      const columns = future(
+        document({ goal, lastYear: 2009, traits: [shown(2), measured()], kinds: [kind({ yearlyLoss: 0.3 })], plans: plans([first(rank), second]) }),
+        20_000,
+      );
+      const both = Array.from(columns.generation(0, 'fruiting'), (n, run) => (n === 2 ? columns.generation(1, 'firstPollination')[run]! : NaN)).filter(
+        (year) => year === year,
+      );
+      return { hits: count(both, (year) => year === 7), of: both.length };
+    };
+    const [index, order] = [started('index'), started('first')];
+    expectShare(index.hits, index.of, 1 - 0.3 ** 2, 'best by index: either will do');
+    expectShare(order.hits, order.of, 0.7, 'first come: picked when judged, and not replaced');
   });
 
   it('a backup that does not take is tried again the next winter', () => {

@@ -126,8 +126,8 @@ describe('many generations', () => {
     }
   });
 
-  /** Second generation to the last: two sibs picked at random, crossed. Returns E[share with k copies], k = 0 … 2, in generation t. Markov chain on both sibs. */
-  function sibs(generations: number): readonly number[] {
+  /** Chances of the copies that two sibs picked at random in generation t carry, “i,j”; each pair is the parents of the next. Markov chain. */
+  function sibs(generations: number): ReadonlyMap<string, number> {
     const gamete = (copies: number) => [1 - copies / 2, copies / 2] as const;
     const child = (i: number, j: number) => {
       const [a, b] = [gamete(i), gamete(j)];
@@ -148,10 +148,9 @@ describe('many generations', () => {
       }
       pair = next;
     }
-    const shares = [0, 0, 0];
-    for (const [key, p] of pair) shares[Number(key.split(',')[0])]! += p;
-    return shares;
+    return pair;
   }
+  const shareOf = (generations: number, copies: number) => [...sibs(generations)].reduce((sum, [key, p]) => sum + (key.startsWith(String(copies)) ? p : 0), 0);
 
   it('drift between brothers and sisters: the allele stays at its frequency on average, and is fixed with chance ¼ in the end (Kimura 1962, Genetics 47:713–719)', () => {
     const first = generation('f1', 10, { judge: 0, keep: { howMany: 2 }, goOn: { when: 'enough', count: 2 } });
@@ -173,24 +172,24 @@ describe('many generations', () => {
         (n) => n / 60,
       );
     const [one, two] = [of(1), of(2)];
-    const shares = sibs(13);
-    expect(shares[2]! + shares[1]! / 2).toBeCloseTo(0.25, 12);
-    expectMean(two, shares[2]!, 'two copies');
-    expectMean(one, shares[1]! + shares[2]!, 'at least one');
+    const [hybrids, fixed] = [shareOf(13, 1), shareOf(13, 2)];
+    expect(fixed + hybrids / 2).toBeCloseTo(0.25, 12);
+    expectMean(two, fixed, 'two copies');
+    expectMean(one, hybrids + fixed, 'at least one');
     expectMean(
       one.map((share, run) => (share + two[run]!) / 2),
       0.25,
       'frequency',
     );
-    // With the chance still to be decided as slack: how many runs are fixed for good.
-    const undecided = 1 - sibs(14).reduce((sum, share, k) => (k === 1 ? sum : sum + share), 0);
-    expect(undecided).toBeLessThan(0.05);
+    // All sixty carry two copies when both parents do; from any other parents next to never (½⁶⁰).
+    const both = sibs(12).get('2,2')!;
+    expect(0.25 - both).toBeGreaterThan(0);
+    expect(0.25 - both).toBeLessThan(0.05);
     expectShare(
       count(two, (share) => share === 1),
       runs,
-      0.25,
+      both,
       'fixed',
-      2 * undecided,
     );
   });
 

@@ -39,7 +39,7 @@ export interface Seen {
 
 /**
  * Mean and variance of each run. Values lie on a lattice of `step` that starts at `from`; of values that vary smoothly a tree counts
- * as the middle of its step, which leaves the mean as it is and adds step²/12 to the variance (Sheppard 1898), taken off again.
+ * as the middle of its step, which leaves the mean as it is and adds step²/12 to the variance within a run (Sheppard 1898), taken off again.
  */
 export function momentsOf({ from, step }: Ladder, kept: readonly Int32Array[], smooth: boolean): Seen[] {
   const offset = smooth ? step / 2 : 0;

@@ -46,14 +46,16 @@ const figure = css`
     border-radius: var(--radius-input);
     font-size: var(--size-least);
   }
-  :host([stale]) .picture {
+  /* Drawings step back; words and forms stay readable. */
+  :host([stale]) .picture svg {
     opacity: var(--stale);
   }
   .picture {
     position: relative;
     transition: opacity var(--move) ease-out;
   }
-  .resting {
+  svg .resting,
+  .resting svg {
     opacity: var(--lift-rest);
   }
   .lane,

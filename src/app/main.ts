@@ -1,6 +1,7 @@
 import example from '../../sims/examples/red-pear.json';
 import { z } from 'zod';
 import { App } from '../components/app/app.ts';
+import type { Programme } from '../model/programme.ts';
 import { parseProgramme } from '../model/read.ts';
 import { sentence } from '../model/problem.ts';
 import { ProgrammeStore } from '../state/programme-store.ts';
@@ -27,22 +28,31 @@ async function start(): Promise<void> {
   const page = new App();
   page.programmes = programmes;
   page.runs = runs;
-  page.example = shipped.programme;
+  if (kept?.ok === false && !kept.draft) page.notice = [words.unreadable, ...kept.problems.slice(0, 3).map((problem) => sentence(null, problem))];
   document.body.append(page);
 
   let timer = 0;
+  let unsaved: Programme | null = null;
+  const save = async (): Promise<void> => {
+    clearTimeout(timer);
+    if (!unsaved) return;
+    const edited = unsaved;
+    unsaved = null;
+    const result = await device.save(edited);
+    page.saved = result.ok
+      ? { text: words.savedAt(new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })), bad: false }
+      : { text: words.notSaved(result.reason), bad: true };
+  };
   programmes.subscribe(({ programme: edited, runnable }) => {
     void runs.update(runnable);
     page.saved = { text: words.saving, bad: false };
+    unsaved = edited;
     clearTimeout(timer);
-    timer = window.setTimeout(() => {
-      void device.save(edited).then((result) => {
-        page.saved = result.ok
-          ? { text: words.savedAt(new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })), bad: false }
-          : { text: words.notSaved(result.reason), bad: true };
-      });
-    }, 250);
+    timer = window.setTimeout(() => void save(), 250);
   });
+  // Whoever leaves or hides the page right after an edit keeps it too.
+  window.addEventListener('pagehide', () => void save());
+  document.addEventListener('visibilitychange', () => void save());
   void runs.update(programmes.state.runnable);
 }
 

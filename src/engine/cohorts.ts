@@ -1,4 +1,5 @@
-import { exp, log, power } from '../random/elementary.ts';
+import { exp, power } from '../random/elementary.ts';
+import { firstFruitShape } from '../statistics/weibull.ts';
 import type { Compiled, CompiledKind } from './compiled.ts';
 
 /** Classes of a cohort's seedlings: roots (ROOTS, 0–3) × will ever fruit or not × in the nursery or planted. */
@@ -109,10 +110,6 @@ export class Cohorts {
   }
 }
 
-const LN_2 = 0.6931471805599453;
-/** ln(ln 10/ln 2) */
-const LN_RATIO = 1.2005453658296201;
-
 /** Three seasons of a kind in the current future, sorted; a fixed kind gives three times the same. A hybrid's follow its parents', seed parent two to one. */
 function seasons(compiled: Compiled, kind: CompiledKind, values: Float64Array, depth = 0): readonly [number, number, number] {
   if (kind.firstFruitForm === 2 && depth < 4) {
@@ -137,8 +134,7 @@ function seasons(compiled: Compiled, kind: CompiledKind, values: Float64Array, d
 export function firstFruitCurve(compiled: Compiled, kind: CompiledKind, values: Float64Array, family: (spread: number) => number): FirstFruitCurve {
   const [earliest, half, ninety] = seasons(compiled, kind, values);
   if (earliest === ninety) return { start: 0, shape: 0, scale: 0, fixed: earliest };
-  const toHalf = half - earliest + 1;
-  const toNinety = Math.max(ninety - earliest + 1, toHalf * 1.001);
-  const shape = LN_RATIO / log(toNinety / toHalf);
-  return { start: earliest - 1, shape, scale: (toHalf / power(LN_2, 1 / shape)) * family(values[kind.familySpreadAt]!), fixed: 0 };
+  // Drawn seasons may fall together; a thousandth of a year apart is as good as together.
+  const { shape, scale } = firstFruitShape(earliest, half, Math.max(ninety, half + 0.001));
+  return { start: earliest - 1, shape, scale: scale * family(values[kind.familySpreadAt]!), fixed: 0 };
 }

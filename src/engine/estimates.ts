@@ -1,7 +1,8 @@
 import type { Estimate } from '../model/estimate.ts';
 import { betaFrom } from '../random/draws.ts';
-import { exp, log } from '../random/elementary.ts';
 import { textKey, type Stream } from '../random/stream.ts';
+import { effectiveCount, jeffreys, perFlower } from '../statistics/interval.ts';
+import { pertShape } from '../statistics/pert.ts';
 
 /** Purpose of the facts stream of one estimate: its place in the document, never its position in a list. */
 interface Drawn {
@@ -44,7 +45,7 @@ export class EstimateTable {
     const { drawn, values } = this;
     for (const d of drawn) {
       facts.key(d.key);
-      values[d.slot] = toFlower(d.options ? pick(d.options, facts.uniform()) : d.low + (d.high - d.low) * betaFrom(facts, d.alpha, d.beta), d.flowersPerUnit);
+      values[d.slot] = inFlowers(d.options ? pick(d.options, facts.uniform()) : d.low + (d.high - d.low) * betaFrom(facts, d.alpha, d.beta), d.flowersPerUnit);
     }
   }
 
@@ -62,13 +63,13 @@ type Formula = Omit<Drawn, 'slot' | 'key'>;
 function formula(estimate: Exclude<Estimate, number | { value: number }>, rho: number): Formula {
   if ('low' in estimate) {
     const { low, likely, high } = estimate;
-    const width = high - low || 1;
-    return { alpha: 1 + (4 * (likely - low)) / width, beta: 1 + (4 * (high - likely)) / width, low, high, flowersPerUnit: 1, options: null };
+    // Without any width the value is known; the shape is never used.
+    const shape = low === high ? { alpha: 1, beta: 1 } : pertShape(low, likely, high);
+    return { ...shape, low, high, flowersPerUnit: 1, options: null };
   }
   if ('hits' in estimate) {
-    const { hits, of, lots, unit } = estimate;
-    const design = Math.max(1, 1 + (of / lots - 1) * rho);
-    return { alpha: hits / design + 0.5, beta: (of - hits) / design + 0.5, low: 0, high: 1, flowersPerUnit: unit?.flowers ?? 1, options: null };
+    const { hits, of } = effectiveCount(estimate.hits, estimate.of, estimate.lots, rho);
+    return { ...jeffreys(hits, of), low: 0, high: 1, flowersPerUnit: estimate.unit?.flowers ?? 1, options: null };
   }
   const total = estimate.oneOf.reduce((sum, option) => sum + option.weight, 0);
   let upTo = 0;
@@ -77,7 +78,7 @@ function formula(estimate: Exclude<Estimate, number | { value: number }>, rho: n
 }
 
 function meanOf({ alpha, beta, low, high, flowersPerUnit }: Formula): number {
-  return toFlower(low + ((high - low) * alpha) / (alpha + beta), flowersPerUnit);
+  return inFlowers(low + ((high - low) * alpha) / (alpha + beta), flowersPerUnit);
 }
 
 function pick(options: readonly { readonly value: number; readonly upTo: number }[], u: number): number {
@@ -89,8 +90,5 @@ function pick(options: readonly { readonly value: number; readonly upTo: number 
   return value;
 }
 
-/** A unit of n flowers succeeds if any flower does: 1 − (1 − p)^(1/n) a flower. */
-function toFlower(p: number, flowers: number): number {
-  if (flowers === 1) return p;
-  return p >= 1 ? 1 : 1 - exp(log(1 - p) / flowers);
-}
+/** A rate in the unit it was counted in, for one flower. */
+const inFlowers = (p: number, flowers: number): number => (flowers === 1 ? p : perFlower(p, flowers));

@@ -1,6 +1,7 @@
-import { log, power } from '../random/elementary.ts';
+import { power } from '../random/elementary.ts';
 import { lognormalFrom, normalFrom } from '../random/draws.ts';
 import { mix2, type Stream } from '../random/stream.ts';
+import { halfLifeFromSurvivors, weakLeft } from '../statistics/graft.ts';
 import type { Compiled, CompiledBackground } from './compiled.ts';
 import { Founders } from './founders.ts';
 import { FACT } from './keys.ts';
@@ -61,11 +62,10 @@ export class Facts {
     const cross = compiled.crosses[crossAt]!;
     const kind = compiled.kinds[cross.gives]!;
     const ordinary = (1 - values[kind.firstYearLossAt]!) * power(1 - values[kind.yearlyLossAt]!, Math.max(0, cross.aliveYears - 1));
-    const weak = values[cross.weakShareAt]!;
-    if (weak <= 0) return Infinity;
-    const left = ordinary > 0 ? (values[cross.aliveAt]! / ordinary - (1 - weak)) / weak : 1;
-    if (left >= 1) return Infinity;
-    return left <= 0 ? 0 : ((12 * cross.aliveYears - values[cross.onsetAt]!) * -0.6931471805599453) / log(left);
+    const weakShare = values[cross.weakShareAt]!;
+    if (weakShare <= 0) return Infinity;
+    const count = { weakShare, alive: values[cross.aliveAt]!, atYears: cross.aliveYears, ordinarySurvival: ordinary, onset: values[cross.onsetAt]! };
+    return halfLifeFromSurvivors(count) ?? (weakLeft(count) > 0 ? Infinity : 0);
   }
 
   private drawTree(handle: number): void {

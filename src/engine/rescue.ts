@@ -1,17 +1,16 @@
 import { binomialInverse } from '../random/draws.ts';
 import { power, wholePower } from '../random/elementary.ts';
 import { mix2, type Stream } from '../random/stream.ts';
+import { takeAt } from '../statistics/graft.ts';
 import { classOf, CLASSES } from './cohorts.ts';
 import type { CompiledStock } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
 import { COUNT, type Orchard } from './orchard.ts';
 import { ROOTS, STATUS } from './stand.ts';
 
-/** Share of grafts that take with wood of so many months: rises evenly from tender (1 month and before) to ripe. */
-export function takeAt(stock: CompiledStock, values: Float64Array, month: number): number {
-  const tender = values[stock.takeTenderAt]!;
-  const ripe = values[stock.takeRipeAt]!;
-  return tender + (ripe - tender) * Math.min(1, Math.max(0, (month - 1) / (stock.ripeMonths - 1)));
+/** Share of grafts onto a stock that take with wood of so many months, in this future. */
+export function takeOn(stock: CompiledStock, values: Float64Array, month: number): number {
+  return takeAt(month, values[stock.takeTenderAt]!, values[stock.takeRipeAt]!, stock.ripeMonths);
 }
 
 /** Share of weak seedlings that live from month `from` to month `to`. */
@@ -82,7 +81,7 @@ function graftCohort(orchard: Orchard, c: number, g: number): void {
   const { counts } = cohorts;
   const at = c * CLASSES;
   const cross = compiled.crosses[cohorts.cross[c]!]!;
-  const take = 1 - wholePower(1 - takeAt(compiled.stocks[rescue.stock]!, facts.values, rescue.month), rescue.scions);
+  const take = 1 - wholePower(1 - takeOn(compiled.stocks[rescue.stock]!, facts.values, rescue.month), rescue.scions);
   const cured = cross.rootFact >= 0 && facts.holds[cross.rootFact] === 1;
   luck.key(mix2(stageKey(g, STAGE.grafts, year), cohorts.ordinal[c]!));
   let grafted = 0;
@@ -139,7 +138,7 @@ function graftIndividual(orchard: Orchard, i: number, g: number): void {
   orchard.count(g, COUNT.aliveAtGraft, 1);
   orchard.work('perGraft', rescue.scions);
   cohorts.notYetGrafted[c] = cohorts.notYetOwn[c]!;
-  if (luck.uniform() < 1 - wholePower(1 - takeAt(stock, facts.values, rescue.month), rescue.scions)) {
+  if (luck.uniform() < 1 - wholePower(1 - takeOn(stock, facts.values, rescue.month), rescue.scions)) {
     stand.roots[i] = weak && !cured ? ROOTS.graftedWeak : ROOTS.grafted;
     if (stand.planted[i] === 1) stand.units[i] = Math.min(stand.units[i]!, stock.placeUnits);
     if (weak) tally.weakSaved += 1;

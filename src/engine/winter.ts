@@ -5,7 +5,7 @@ import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
 import type { Newcomers } from './newcomers.ts';
 import type { Orchard } from './orchard.ts';
-import { lose, takeAt, weakAlive } from './rescue.ts';
+import { lose, takeOn, weakAlive } from './rescue.ts';
 import { ROOTS, STATUS } from './stand.ts';
 
 /** Winter before the current year: losses, discarded trees leave, backups are grafted, seedlings are planted out (with leaf test). */
@@ -110,7 +110,7 @@ function graftBackups(orchard: Orchard): void {
       const room = stock.placeUnits > 0 ? Math.floor((compiled.placeUnits - used) / stock.placeUnits) : backup.copies;
       const tries = Math.max(0, Math.min(backup.copies - stand.backups[pick]!, room));
       if (tries === 0) continue;
-      const took = binomialInverse(luck.uniform(), tries, takeAt(stock, facts.values, stock.ripeMonths));
+      const took = binomialInverse(luck.uniform(), tries, takeOn(stock, facts.values, stock.ripeMonths));
       stand.backups[pick]! += took;
       used += took * stock.placeUnits;
       tally.grafts += tries;

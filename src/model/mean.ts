@@ -1,3 +1,5 @@
+import { jeffreys, perFlower } from '../statistics/interval.ts';
+import { pertMean } from '../statistics/pert.ts';
 import type { Estimate } from './estimate.ts';
 
 /**
@@ -7,11 +9,10 @@ import type { Estimate } from './estimate.ts';
 export function meanOf(estimate: Estimate): number {
   if (typeof estimate === 'number') return estimate;
   if ('value' in estimate) return estimate.value;
-  if ('low' in estimate) return (estimate.low + 4 * estimate.likely + estimate.high) / 6;
+  if ('low' in estimate) return pertMean(estimate.low, estimate.likely, estimate.high);
   if ('hits' in estimate) {
-    const unit = (estimate.hits + 0.5) / (estimate.of + 1);
-    const flowers = estimate.unit?.flowers ?? 1;
-    return flowers === 1 ? unit : 1 - (1 - unit) ** (1 / flowers);
+    const { alpha, beta } = jeffreys(estimate.hits, estimate.of);
+    return perFlower(alpha / (alpha + beta), estimate.unit?.flowers ?? 1);
   }
   const total = estimate.oneOf.reduce((sum, { weight }) => sum + weight, 0);
   return estimate.oneOf.reduce((sum, { value, weight }) => sum + (value * weight) / total, 0);

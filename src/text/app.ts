@@ -23,6 +23,7 @@ export const app = {
   saving: 'saving…',
   opened: (name: string) => `opened ${name}`,
   cannotOpen: (name: string) => `“${name}” was not opened. Nothing was changed.`,
+  unreadable: 'What was saved on this device cannot be read by this version. It has been set aside untouched, and the example is shown instead.',
   close: 'Close',
   dropHere: 'Drop the file to open it',
   fineprint: (engine: string, word: string, runs: number) =>
@@ -58,6 +59,8 @@ export const likely = {
   rescue: 'Rescue',
   judge: 'Judge and keep',
   further: 'Further',
+  graftAdvice: (saved: number, month: number, best: number, scions: number) =>
+    `Of ten weak seedlings a graft at ${String(month)} ${month === 1 ? 'month' : 'months'} saves about ${String(Math.round(saved * 10) / 10)}, if the weakness sits in the roots; with ${scions === 1 ? 'one scion' : 'one scion each'} ${String(Math.round(best * 10) / 10)} months saves most. No published count of grafted against ungrafted weak hybrids was found: this rests on your own guesses until you try. Keep the knife away from the holding hand; wear a glove on it.`,
   change: (label: string) => `${label}:`,
   effect: (before: string, after: string) => `${before} → ${after} in 100.`,
   noDifference: 'No clear difference.',

@@ -46,7 +46,7 @@ export const rowText = {
   have: (places: number) => `you have ${whole(places)}`,
   trulyGood: 'Truly good, of ten called proven',
   trulyGoodNote: 'the rest had luck on the days of judging',
-  rule: (rule: string) => `If it takes ${rule}`,
+  rule: (rule: string) => `If “${rule}”`,
   ruleNote: (trait: string) => `${trait}: chance by your last judging year`,
 };
 

@@ -1,5 +1,5 @@
 import type { Comparison, Failure, Interval, PlanOutlook } from '../results/outlook.ts';
-import { counted, inTen, listed, whole } from './charts.ts';
+import { counted, inTen, listed, percent, whole } from './charts.ts';
 import { handCount, howOften } from './sentences.ts';
 
 /** A piece of a sentence; strong pieces are the findings. */
@@ -71,10 +71,12 @@ function rival(plans: readonly PlanOutlook[], best: PlanOutlook): Piece[] {
     .filter(({ until, lead }) => until !== null && lead >= 0.1)
     .sort((a, b) => b.lead - a.lead)[0];
   if (!ahead || ahead.until === null) return [];
+  // In tenths the two would read the same.
+  const alike = inTen(ahead.plan.chance.value).numeral === inTen(best.chance.value).numeral;
   return [
     { text: ` ${named(ahead.plan)} is ` },
     { text: `ahead until ${String(ahead.until)}`, strong: true },
-    { text: `, but ends at ${endsAt(ahead.plan.chance.value)}.` },
+    { text: `, but ends at ${alike ? `${percent(ahead.plan.chance.value)} against ${percent(best.chance.value)}` : endsAt(ahead.plan.chance.value)}.` },
   ];
 }
 

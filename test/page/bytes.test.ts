@@ -14,7 +14,7 @@ const SETS = 4;
 const FUTURES = 50;
 
 interface Bytes {
-  readonly plans: readonly { readonly ints: string; readonly amounts: string }[];
+  readonly plans: readonly { readonly ints: string; readonly amounts: string; readonly byYear: string }[];
   readonly provenBy: string;
 }
 
@@ -26,7 +26,10 @@ async function inNode(programme: Programme, plans: readonly number[]): Promise<B
   const columns = await runner.runs(plans, 0, RUNS);
   const provenBy = await runner.factSets(plans, 0, SETS, FUTURES);
   runner.end();
-  return { plans: columns.map(({ ints, amounts }) => ({ ints: base64(ints), amounts: base64(amounts) })), provenBy: base64(provenBy) };
+  return {
+    plans: columns.map(({ ints, amounts, byYear }) => ({ ints: base64(ints), amounts: base64(amounts), byYear: base64(byYear) })),
+    provenBy: base64(provenBy),
+  };
 }
 
 describe('the built page', () => {
@@ -45,18 +48,19 @@ describe('the built page', () => {
     const inChromium = await page.evaluate(
       ({ address, asked }) =>
         new Promise<Bytes>((resolve, reject) => {
-          const text = (array: Int32Array | Float64Array) => {
+          const text = (array: Int32Array | Float64Array | Float32Array) => {
             const bytes = new Uint8Array(array.buffer, array.byteOffset, array.byteLength);
             let letters = '';
             for (const byte of bytes) letters += String.fromCharCode(byte);
             return btoa(letters);
           };
           const thread = new Worker(address, { type: 'module' });
-          let columns: { ints: string; amounts: string }[] = [];
+          let columns: { ints: string; amounts: string; byYear: string }[] = [];
           thread.onerror = ({ message }) => reject(new Error(message));
           thread.onmessage = ({ data }: MessageEvent<import('../../src/workers/protocol.ts').Reply>) => {
             if (data.type === 'failed') reject(new Error(data.message));
-            else if (data.type === 'runs') columns = data.columns.map(({ ints, amounts }) => ({ ints: text(ints), amounts: text(amounts) }));
+            else if (data.type === 'runs')
+              columns = data.columns.map(({ ints, amounts, byYear }) => ({ ints: text(ints), amounts: text(amounts), byYear: text(byYear) }));
             else if (data.type === 'factSets') {
               resolve({ plans: columns, provenBy: text(data.provenBy) });
               thread.terminate();
@@ -68,12 +72,13 @@ describe('the built page', () => {
     );
     const here = await inNode(programme, plans);
     expect(here.plans.length).toBe(4);
-    here.plans.forEach(({ ints, amounts }, p) => {
+    here.plans.forEach(({ ints, amounts, byYear }, p) => {
       // Not nothing against nothing: thousands of bytes, not all of them nought.
       expect(ints.length).toBeGreaterThan(RUNS * 15);
       expect(ints).toMatch(/[^A=]/);
       expect(inChromium.plans[p]?.ints === ints, `ints of plan ${String(p)}`).toBe(true);
       expect(inChromium.plans[p]?.amounts === amounts, `amounts of plan ${String(p)}`).toBe(true);
+      expect(inChromium.plans[p]?.byYear === byYear, `amounts by year of plan ${String(p)}`).toBe(true);
     });
     expect(inChromium.provenBy === here.provenBy, 'proven by year, over the guesses').toBe(true);
   });

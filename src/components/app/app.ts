@@ -1,9 +1,8 @@
 import { provide } from '@lit/context';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ifDefined } from 'lit/directives/if-defined.js';
 import { sentence } from '../../model/problem.ts';
-import type { Programme } from '../../model/programme.ts';
 import { setAt } from '../../model/edits.ts';
 import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
@@ -54,7 +53,8 @@ export class App extends LitElement {
   runs!: RunsStore;
 
   @property({ attribute: false }) saved: SaveState = { text: '', bad: false };
-  @property({ attribute: false }) example: Programme | null = null;
+  /** Something that everybody must read, said when the page opens. */
+  @property({ attribute: false }) notice: readonly string[] = [];
 
   @state() private message: readonly string[] = [];
   @state() private dropping = false;
@@ -82,6 +82,10 @@ export class App extends LitElement {
       const file = event.dataTransfer?.files[0];
       if (file) void this.openFile(file);
     });
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('notice')) this.message = this.notice;
   }
 
   override connectedCallback(): void {

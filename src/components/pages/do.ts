@@ -1,35 +1,17 @@
-import { consume } from '@lit/context';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { outlookOf } from '../../state/outlook.ts';
-import type { ProgrammeStore } from '../../state/programme-store.ts';
-import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { could, likely } from '../../text/app.ts';
-import { programmeContext, runsContext } from '../contexts.ts';
-import { StoreController } from '../store-controller.ts';
+import { StoreElement } from '../store-element.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList, progress } from './parts.ts';
 import './plan-lanes.ts';
 
 /** “What could I do?”: the plans alone, drawn small, edited in place. */
 @customElement('oo-do')
-export class Do extends LitElement {
+export class Do extends StoreElement {
   static override styles = [...shared, pageStyles];
-
-  @consume({ context: programmeContext, subscribe: true })
-  @state()
-  private programmes!: ProgrammeStore;
-
-  @consume({ context: runsContext, subscribe: true })
-  @state()
-  private runs!: RunsStore;
-
-  constructor() {
-    super();
-    new StoreController(this, () => this.programmes);
-    new StoreController(this, () => this.runs);
-  }
 
   protected override render(): TemplateResult {
     const { programme, problems, runnable } = this.programmes.state;

@@ -1,13 +1,9 @@
-import { consume } from '@lit/context';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { tallySources } from '../../model/sources.ts';
-import type { ProgrammeStore } from '../../state/programme-store.ts';
-import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { have } from '../../text/app.ts';
-import { programmeContext, runsContext } from '../contexts.ts';
-import { StoreController } from '../store-controller.ts';
+import { StoreElement } from '../store-element.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList } from './parts.ts';
 import '../tray/tray.ts';
@@ -16,26 +12,13 @@ import './orchard-panel.ts';
 
 /** “What have I got?”: every number of the programme, where a breeder would look for it. */
 @customElement('oo-have')
-export class Have extends LitElement {
+export class Have extends StoreElement {
   static override styles = [...shared, pageStyles];
-
-  @consume({ context: programmeContext, subscribe: true })
-  @state()
-  private programmes!: ProgrammeStore;
-
-  @consume({ context: runsContext, subscribe: true })
-  @state()
-  private runs!: RunsStore;
-
-  constructor() {
-    super();
-    new StoreController(this, () => this.programmes);
-  }
 
   protected override render(): TemplateResult {
     const { programme, problems } = this.programmes.state;
     return html`
-      <h1>${pieces(have.headline(programme.trees.length, programme.kinds.length, tallySources(programme)))}</h1>
+      <h1>${pieces(have.headline(programme.trees.length, new Set(programme.trees.map(({ kind }) => kind)).size, tallySources(programme)))}</h1>
       <p class="lede">${have.lede}</p>
       ${programme.note === undefined ? nothing : html`<p class="quiet">${programme.note}</p>`} ${problemList(programme, problems)}
       <section class="part"><oo-orchard-panel .programme=${programme} .problems=${problems} .start=${['trees']}></oo-orchard-panel></section>

@@ -1,20 +1,16 @@
-import { consume } from '@lit/context';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { Limits } from '../../charts/side-by-side/rows.ts';
 import type { Programme } from '../../model/programme.ts';
 import type { Outlook } from '../../results/outlook.ts';
 import { outlookOf } from '../../state/outlook.ts';
-import type { ProgrammeStore } from '../../state/programme-store.ts';
-import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
 import { headline, lede, outOfReach } from '../../text/headline.ts';
 import type { LiftEvent } from '../charts/chart-element.ts';
 import '../charts/chance-by-year/chance-by-year.ts';
 import '../charts/side-by-side/side-by-side.ts';
-import { programmeContext, runsContext } from '../contexts.ts';
-import { StoreController } from '../store-controller.ts';
+import { StoreElement } from '../store-element.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList, progress } from './parts.ts';
 import './more-pictures.ts';
@@ -31,23 +27,13 @@ function limitsOf(limits: Programme['limits']): Limits {
 
 /** “What is likely?”: the answer in a sentence, the plans as boughs, the chance by year, and all plans side by side. */
 @customElement('oo-likely')
-export class Likely extends LitElement {
+export class Likely extends StoreElement {
   static override styles = [...shared, pageStyles];
-
-  @consume({ context: programmeContext, subscribe: true })
-  @state()
-  private programmes!: ProgrammeStore;
-
-  @consume({ context: runsContext, subscribe: true })
-  @state()
-  private runs!: RunsStore;
 
   @state() private lifted: string | null = null;
 
   constructor() {
     super();
-    new StoreController(this, () => this.programmes);
-    new StoreController(this, () => this.runs);
     this.addEventListener('oo-lift', (event) => {
       this.lifted = (event as LiftEvent).detail.plan;
     });

@@ -1,11 +1,8 @@
-import { consume } from '@lit/context';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Futures } from '../../charts/years-against-trees/layout.ts';
 import type { Columns } from '../../results/columns.ts';
 import type { Outlook } from '../../results/outlook.ts';
-import type { ProgrammeStore } from '../../state/programme-store.ts';
-import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
 import '../charts/busiest-years/busiest-years.ts';
@@ -14,24 +11,15 @@ import '../charts/flower-to-pick/flower-to-pick.ts';
 import '../charts/last-spring/last-spring.ts';
 import '../charts/why-futures-fail/why-futures-fail.ts';
 import '../charts/years-against-trees/years-against-trees.ts';
-import { programmeContext, runsContext } from '../contexts.ts';
 import '../diary/diary.ts';
-import { StoreController } from '../store-controller.ts';
+import { StoreElement } from '../store-element.ts';
 import { pageStyles } from './page.styles.ts';
 import { planWords } from './plan-lanes.ts';
 
 /** Pictures that need a moment’s learning, folded away at first; nothing of them is worked out before they are opened. */
 @customElement('oo-more-pictures')
-export class MorePictures extends LitElement {
+export class MorePictures extends StoreElement {
   static override styles = [...shared, pageStyles];
-
-  @consume({ context: programmeContext, subscribe: true })
-  @state()
-  private programmes!: ProgrammeStore;
-
-  @consume({ context: runsContext, subscribe: true })
-  @state()
-  private runs!: RunsStore;
 
   @property({ attribute: false }) outlook: Outlook | null = null;
   @property({ type: Boolean }) stale = false;
@@ -40,11 +28,6 @@ export class MorePictures extends LitElement {
   @state() private open = false;
   private shown: readonly Columns[] = [];
   private futures: readonly Futures[] = [];
-
-  constructor() {
-    super();
-    new StoreController(this, () => this.runs);
-  }
 
   protected override willUpdate(_changed: PropertyValues): void {
     const { plans, columns } = this.runs.state;

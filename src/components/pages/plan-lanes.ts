@@ -1,5 +1,4 @@
-import { consume } from '@lit/context';
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { PATTERNS } from '../../model/patterns.ts';
 import { copyPlan, freeMark, freshId, movePlan, withoutPlan, withPlan } from '../../model/plans.ts';
@@ -7,17 +6,14 @@ import type { Generation, Plan, Programme } from '../../model/programme.ts';
 import type { Columns } from '../../results/columns.ts';
 import type { Outlook } from '../../results/outlook.ts';
 import { effectOf } from '../../state/outlook.ts';
-import type { ProgrammeStore } from '../../state/programme-store.ts';
-import type { RunsStore } from '../../state/runs-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
 import type { WordsByPlan } from '../../charts/marks.ts';
 import type { MoveEvent, PlanEvent, RowEvent, RowKey } from '../charts/lanes/lanes.ts';
 import '../charts/lanes/lanes.ts';
-import { programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import '../fields/form.ts';
-import { StoreController } from '../store-controller.ts';
+import { StoreElement } from '../store-element.ts';
 import './row-settings.ts';
 
 /** The last change made under an open row, and the plan's results before it. */
@@ -66,16 +62,8 @@ export function planWords(programme: Programme): WordsByPlan {
 
 /** The plans as boughs that can be edited in place: rows open their settings, names open what can be done with a plan, patterns add one. */
 @customElement('oo-plan-lanes')
-export class PlanLanes extends LitElement {
+export class PlanLanes extends StoreElement {
   static override styles = [...shared, styles];
-
-  @consume({ context: programmeContext, subscribe: true })
-  @state()
-  private programmes!: ProgrammeStore;
-
-  @consume({ context: runsContext, subscribe: true })
-  @state()
-  private runs!: RunsStore;
 
   @property({ attribute: false }) outlook: Outlook | null = null;
   @property({ type: Boolean }) stale = false;
@@ -88,8 +76,6 @@ export class PlanLanes extends LitElement {
 
   constructor() {
     super();
-    new StoreController(this, () => this.programmes);
-    new StoreController(this, () => this.runs);
     this.addEventListener('oo-change', this.noteChange);
   }
 

@@ -6,6 +6,7 @@ import { pairsReached } from '../../model/reach.ts';
 import type { Effect } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
+import { graftAdvice } from './graft-advice.ts';
 import type { FormKey, FormSection } from '../fields/form.ts';
 import '../fields/form.ts';
 
@@ -104,6 +105,7 @@ export class RowSettings extends LitElement {
       );
       return { title: `${likely.raise}: ${entry.name}`, keys: keys.map((key): FormKey => ({ at: ['crosses', at, key] })), column: 1 };
     });
+    const advice = graftAdvice(programme, generation, entries);
     const kinds = [...new Set(entries.map(({ gives }) => gives))].map((id) => programme.kinds.findIndex((kind) => kind.id === id)).filter((at) => at >= 0);
     const seasons = kinds.flatMap((at): FormKey[] => ['firstFruit', 'neverFruits', 'regularity'].map((key) => ({ at: ['kinds', at, key] })));
     const stock = generation.rescue && generation.rescue.who !== 'none' ? programme.stocks.findIndex(({ id }) => id === generation.rescue?.stock) : -1;
@@ -115,7 +117,7 @@ export class RowSettings extends LitElement {
         column: 1,
       },
       ...crosses,
-      { title: likely.rescue, keys: ['rescue', ...take], column: 2 },
+      { title: likely.rescue, keys: [advice === null ? 'rescue' : { key: 'rescue', help: advice }, ...take], column: 2 },
       { title: likely.judge, keys: [...seasons, 'judge', 'keep', 'goOn', 'backup'], column: 2 },
       {
         title: likely.further,

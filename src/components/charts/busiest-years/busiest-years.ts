@@ -11,6 +11,7 @@ import type { Outlook } from '../../../results/outlook.ts';
 import { busiest, busyYears, highest, peakOf } from '../../../statistics/busy.ts';
 import { busyText, LOADS, type Load } from '../../../text/charts-years.ts';
 import { ChartElement, otherText } from '../chart-element.ts';
+import { yearSlider } from '../year-slider.ts';
 import { busyStyles } from './busiest-years.styles.ts';
 
 /** What a breeder has in a year. */
@@ -126,22 +127,18 @@ export class BusiestYears extends ChartElement {
   private slider({ startYear, lastYear, plans }: Outlook, { plot }: BusyLayout) {
     const { year } = this;
     const said = this.plans.map((plan, index) => ({ name: plans[index]?.name ?? plan.name, lines: statements(plan, this.drawn, year) }));
-    const place = `left: ${String(plot.left)}px; top: ${String(plot.top)}px; width: ${String(plot.right - plot.left)}px; height: ${String(plot.bottom - plot.top)}px`;
-    return html`<div
-      class="plot"
-      style=${place}
-      role="slider"
-      tabindex="0"
-      aria-label=${busyText.slider}
-      aria-valuemin=${startYear}
-      aria-valuemax=${lastYear}
-      aria-valuenow=${year ?? startYear}
-      aria-valuetext=${year === null ? busyText.none : busyText.sliderValue(said)}
-      @keydown=${this.onKey}
-      @pointermove=${this.onPointer}
-      @pointerdown=${this.onPointer}
-      @pointerleave=${this.onLeave}
-    ></div>`;
+    const words = year === null ? busyText.none : busyText.sliderValue(said);
+    return yearSlider({
+      label: busyText.slider,
+      from: startYear,
+      to: lastYear,
+      now: year,
+      words,
+      plot,
+      onKey: this.onKey,
+      onPointer: this.onPointer,
+      onLeave: this.onLeave,
+    });
   }
 
   private table({ plans }: Outlook): TemplateResult {

@@ -10,6 +10,7 @@ import { clip } from '../../../charts/measure.ts';
 import type { Outlook } from '../../../results/outlook.ts';
 import { chanceText, percent, percentRange, plusMinus } from '../../../text/charts.ts';
 import { ChartElement } from '../chart-element.ts';
+import { yearSlider } from '../year-slider.ts';
 import { chanceStyles } from './chance-by-year.styles.ts';
 
 /**
@@ -101,21 +102,7 @@ export class ChanceByYear extends ChartElement {
             reading,
             readingAt(plans, reading).map(({ plan, value }) => ({ name: plan.name, chance: value })),
           );
-    const place = `left: ${String(plot.left)}px; top: ${String(plot.top)}px; width: ${String(plot.right - plot.left)}px; height: ${String(plot.bottom - plot.top)}px`;
-    return html`<div
-      class="plot"
-      style=${place}
-      role="slider"
-      tabindex="0"
-      aria-label=${chanceText.slider}
-      aria-valuemin=${firstYear}
-      aria-valuemax=${lastYear}
-      aria-valuenow=${reading ?? firstYear}
-      aria-valuetext=${words}
-      @keydown=${this.onKey}
-      @pointermove=${this.onPointer}
-      @pointerdown=${this.onPointer}
-    ></div>`;
+    return yearSlider({ label: chanceText.slider, from: firstYear, to: lastYear, now: reading, words, plot, onKey: this.onKey, onPointer: this.onPointer });
   }
 
   private box({ plans, lastYear }: Outlook, { box }: ChanceLayout) {

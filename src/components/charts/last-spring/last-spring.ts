@@ -11,6 +11,7 @@ import { chanceText, common, percent, percentRange } from '../../../text/charts.
 import { springText } from '../../../text/charts-years.ts';
 import { chanceStyles } from '../chance-by-year/chance-by-year.styles.ts';
 import { ChartElement } from '../chart-element.ts';
+import { yearSlider } from '../year-slider.ts';
 
 /** What is left of each plan’s chance when it begins in a later spring. */
 @customElement('oo-last-spring')
@@ -99,21 +100,7 @@ export class LastSpring extends ChartElement {
             reading,
             said.map(({ plan, value }) => ({ name: nameOf(plan.plan), chance: percent(value) })),
           );
-    const place = `left: ${String(plot.left)}px; top: ${String(plot.top)}px; width: ${String(plot.right - plot.left)}px; height: ${String(plot.bottom - plot.top)}px`;
-    return html`<div
-      class="plot"
-      style=${place}
-      role="slider"
-      tabindex="0"
-      aria-label=${springText.slider}
-      aria-valuemin=${startYear}
-      aria-valuemax=${lastYear}
-      aria-valuenow=${reading ?? startYear}
-      aria-valuetext=${words}
-      @keydown=${this.onKey}
-      @pointermove=${this.onPointer}
-      @pointerdown=${this.onPointer}
-    ></div>`;
+    return yearSlider({ label: springText.slider, from: startYear, to: lastYear, now: reading, words, plot, onKey: this.onKey, onPointer: this.onPointer });
   }
 
   private box({ startYear }: Outlook, { box }: SpringLayout) {

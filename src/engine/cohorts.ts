@@ -123,7 +123,8 @@ function seasons(compiled: Compiled, kind: CompiledKind, values: Float64Array, d
   const t = values[kind.ninetyAt]!;
   const low = Math.min(e, m, t);
   const high = Math.max(e, m, t);
-  return [low, e + m + t - low - high, high];
+  // The middle one is taken, not reckoned: a rounded sum could fall outside the other two.
+  return [low, Math.max(Math.min(e, m), Math.min(Math.max(e, m), t)), high];
 }
 
 /**

@@ -1,6 +1,3 @@
-import { programmeSchema } from './programme.ts';
-import { metaAt } from './walk.ts';
-
 export type Path = readonly (string | number)[];
 
 /** Something that is wrong or worth knowing, in words, at a place in the document. */
@@ -13,19 +10,16 @@ export interface Problem {
   readonly stops: boolean;
 }
 
-/** “lastYear” → “last year”, where no field has a label. */
-const spoken = (key: string) => key.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
-
 /** A path as a place that a person finds: names instead of numbers where the document has them. */
 function placeOf(document: unknown, path: Path): string {
   const words: string[] = [];
   let here: unknown = document;
-  for (const [depth, key] of path.entries()) {
+  for (const key of path) {
     here = isRecord(here) || Array.isArray(here) ? (here as Record<string | number, unknown>)[key] : undefined;
     if (typeof key === 'number') {
       const label = isRecord(here) && typeof here['name'] === 'string' ? `“${here['name']}”` : String(key + 1);
       words.push(label);
-    } else words.push(metaAt(programmeSchema, path.slice(0, depth + 1), document)?.label ?? spoken(key));
+    } else words.push(key);
   }
   return words.join(' › ');
 }

@@ -1,6 +1,9 @@
 import { log, power } from '../random/elementary.ts';
 import { expm1, log1p } from './near-zero.ts';
 
+/** ln(ln 10/ln 2), of the two quantiles that a grower states. */
+const LN_OF_RATIO = log(Math.LN10 / Math.LN2);
+
 /** Shape (a number) and scale (in the unit of the variable) of a Weibull distribution. */
 export interface WeibullShape {
   readonly shape: number;
@@ -20,7 +23,7 @@ export interface WeibullShape {
 export function firstFruitShape(earliest: number, half: number, ninety: number): WeibullShape {
   if (!(earliest <= half && half < ninety)) throw new RangeError('First fruit needs earliest ≤ half < nine in ten.');
   const middle = half - earliest + 1;
-  const shape = log(Math.LN10 / Math.LN2) / log((ninety - earliest + 1) / middle);
+  const shape = LN_OF_RATIO / log((ninety - earliest + 1) / middle);
   return { shape, scale: middle / power(Math.LN2, 1 / shape) };
 }
 

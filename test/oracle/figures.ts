@@ -38,7 +38,7 @@ export const REASONS: Readonly<Record<Failure, string>> = {
 export const DEADLINES = [5, 8, 10, 12, 14, 16, 18, 20, 25, 30, 40];
 
 /** Everything that one plan's columns say, under the names of the second opinion. */
-function figuresOf(programme: Programme, columns: Columns): Figures {
+function figuresOf(programme: Programme, columns: Columns, deadlines: readonly number[]): Figures {
   const found: Record<string, Figure> = {};
   const { runs } = columns;
   const say = (name: string, values: ArrayLike<number>) => (found[name] = { mean: mean(values), se: errorOfMean(values) });
@@ -50,7 +50,7 @@ function figuresOf(programme: Programme, columns: Columns): Figures {
   };
   const years = columns.run('yearProven');
   share('proven', years, (year) => year >= 0);
-  for (const deadline of DEADLINES) share(`proven within ${String(deadline)} years`, years, (year) => year >= 0 && year <= deadline);
+  for (const deadline of deadlines) share(`proven within ${String(deadline)} years`, years, (year) => year >= 0 && year <= deadline);
   share('stood', columns.run('yearStood'), (year) => year >= 0);
   for (const name of ['flowers', 'fruits', 'seedlings', 'planted', 'grafts', 'tests', 'noRoom'] as const) say(name, columns.run(name));
   say('bearing', columns.run('fruiting'));
@@ -90,10 +90,14 @@ function figuresOf(programme: Programme, columns: Columns): Figures {
   return found;
 }
 
-/** Our own figures of every plan of a programme. */
-export function ourFigures(programme: Programme, runs: number): Figures[] {
-  const positions = programme.plans.map((_, p) => p);
-  return new Simulator(programme).runs(positions, 0, runs).map((columns) => figuresOf(programme, columns));
+/** Our own figures of plans of a programme, all unless told which. */
+export function ourFigures(
+  programme: Programme,
+  runs: number,
+  deadlines: readonly number[] = DEADLINES,
+  plans: readonly number[] = programme.plans.map((_, p) => p),
+): Figures[] {
+  return new Simulator(programme).runs(plans, 0, runs).map((columns) => figuresOf(programme, columns, deadlines));
 }
 
 /**

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { QUESTION_IDS, questionOf } from '../../src/decisions/questions.ts';
 
 export const FORMATS = ['text', 'json', 'csv'] as const;
 export type Format = (typeof FORMATS)[number];
@@ -11,6 +12,8 @@ export interface Options {
   readonly runs: number | null;
   readonly word: string | null;
   readonly means: boolean;
+  /** Id of a question to ask instead of running the plans. */
+  readonly ask: string | undefined;
   readonly format: Format;
   readonly out: string | null;
   /** Null: one for each core. Not in the help: it changes how long it takes, never what comes out. */
@@ -29,6 +32,7 @@ export const HELP = `Runs the plans of a programme without a browser, on all cor
 
   FILE              a programme, as saved by the page
   --plan ID         only this plan; may be repeated
+  --ask QUESTION    answer a question about the plans instead: ${QUESTION_IDS.join(', ')}
   --runs N          futures of each plan, 1 to ${String(MOST_RUNS)}, instead of the programme's own number
   --word TEXT       shuffle word, instead of the programme's own
   --means           take the guesses as they stand: the middle of every range and count
@@ -56,9 +60,12 @@ export function readArguments(argv: readonly string[]): Asked {
   const word = values.word ?? null;
   if (word !== null && (word.length === 0 || word.length > LONGEST_WORD)) return refuse(`--word must have 1 to ${String(LONGEST_WORD)} letters.`);
   const format = FORMATS.find((known) => known === (values.format ?? 'text'));
+  const { ask } = values;
+  if (ask !== undefined && !questionOf(ask)) return refuse(`There is no question “${ask}”; the questions are ${QUESTION_IDS.join(', ')}.`);
+  if (ask !== undefined && format === 'csv') return refuse('An answer has no lines for single futures: say --format text or json.');
   if (format === undefined) return refuse(`--format must be one of ${FORMATS.join(', ')}, not “${values.format ?? ''}”.`);
   if (values.out === '') return refuse('--out must name a file.');
-  return { kind: 'run', options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, format, out: values.out ?? null, threads } };
+  return { kind: 'run', options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, ask, format, out: values.out ?? null, threads } };
 }
 
 function parse(argv: readonly string[]) {
@@ -72,6 +79,7 @@ function parse(argv: readonly string[]) {
         runs: { type: 'string' },
         word: { type: 'string' },
         means: { type: 'boolean' },
+        ask: { type: 'string' },
         format: { type: 'string' },
         out: { type: 'string' },
         threads: { type: 'string' },

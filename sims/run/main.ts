@@ -4,6 +4,7 @@ import type { Programme } from '../../src/model/programme.ts';
 import { resultsDocument, resultsJson } from '../../src/results/writers/json.ts';
 import { runsCsv } from '../../src/results/writers/runs-csv.ts';
 import { nodeRunner } from '../../src/workers/node.ts';
+import { askAll, answerJson, answerText } from './ask.ts';
 import { HELP, readArguments, type Format, type Options } from './arguments.ts';
 import { fileOutput, standardOutput, type Output } from './output.ts';
 import { progressLine } from './progress.ts';
@@ -65,7 +66,13 @@ function chosenPlans({ plans }: Programme, ids: readonly string[]): readonly num
   return plans.flatMap(({ id }, p) => (ids.length === 0 || ids.includes(id) ? [p] : []));
 }
 
-async function run(source: Programme, plans: readonly number[], { runs, word, means, format, threads }: Options, program: URL, output: Output): Promise<void> {
+async function run(
+  source: Programme,
+  plans: readonly number[],
+  { runs, word, means, ask, format, threads }: Options,
+  program: URL,
+  output: Output,
+): Promise<void> {
   const programme: Programme = {
     ...source,
     runs: runs ?? source.runs,
@@ -83,6 +90,11 @@ async function run(source: Programme, plans: readonly number[], { runs, word, me
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
   for (const signal of signals) process.removeAllListeners(signal).on(signal, stop);
   try {
+    if (ask !== undefined) {
+      const document = await askAll(runner, ask, programme, source, plans);
+      await output.write([format === 'json' ? answerJson(document) : answerText(document)]);
+      return;
+    }
     const results = await simulate(runner, programme, plans, format !== 'csv', progress.at);
     progress.end();
     await output.write(await written(results, programme, source, format));

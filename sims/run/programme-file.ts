@@ -1,7 +1,8 @@
 import { readFile, stat } from 'node:fs/promises';
 import { sentence } from '../../src/model/problem.ts';
 import type { Programme } from '../../src/model/programme.ts';
-import { MOST_BYTES, readProgramme } from '../../src/model/read.ts';
+import { MOST_BYTES } from '../../src/model/read.ts';
+import { readBytes } from '../../src/storage/bytes.ts';
 
 export type FileReading =
   { readonly ok: true; readonly programme: Programme; readonly notes: readonly string[] } | { readonly ok: false; readonly problems: readonly string[] };
@@ -13,24 +14,24 @@ const refuse = (message: string): FileReading => ({ ok: false, problems: [messag
  * @param name the file as the caller typed it, for the sentences
  */
 export async function readProgrammeFile(path: string, name: string): Promise<FileReading> {
-  let text: string;
+  let bytes: Uint8Array;
   try {
     const { size } = await stat(path);
     if (size > MOST_BYTES) return refuse(`“${name}” is larger than 5 MB. A programme of ours is far smaller; choose another file.`);
-    text = new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path));
+    bytes = await readFile(path);
   } catch (error) {
     return refuse(whyNot(name, error));
   }
-  const reading = readProgramme(text);
-  const document = plainData(text);
+  const reading = readBytes(bytes);
+  const document = plainData(bytes);
   if (reading.ok) return { ok: true, programme: reading.programme, notes: reading.notes.map((note) => sentence(document, note)) };
   return { ok: false, problems: reading.problems.map((problem) => sentence(document, problem)) };
 }
 
 /** Only to put names into sentences; nothing where it is not JSON. */
-function plainData(text: string): unknown {
+function plainData(bytes: Uint8Array): unknown {
   try {
-    return JSON.parse(text.replace(/^\uFEFF/, ''));
+    return JSON.parse(new TextDecoder().decode(bytes));
   } catch {
     return null;
   }
@@ -44,8 +45,6 @@ function whyNot(name: string, error: unknown): string {
       return `“${name}” is a folder, not a programme file.`;
     case 'EACCES':
       return `“${name}” may not be read.`;
-    case 'ERR_ENCODING_INVALID_ENCODED_DATA':
-      return `“${name}” is not a programme file: it is not text in UTF-8.`;
     default:
       return `“${name}” cannot be read: ${error instanceof Error ? error.message : String(error)}.`;
   }

@@ -1,15 +1,17 @@
 import example from '../../sims/examples/red-pear.json';
 import { z } from 'zod';
 import { App } from '../components/app/app.ts';
-import type { Programme } from '../model/programme.ts';
 import { parseProgramme } from '../model/read.ts';
 import { sentence } from '../model/problem.ts';
+import { Keeper } from '../state/keeper.ts';
+import { Library } from '../state/library.ts';
 import { ProgrammeStore } from '../state/programme-store.ts';
 import { RunsStore } from '../state/runs-store.ts';
 import { Device } from '../storage/device.ts';
+import { Journal } from '../storage/journal.ts';
 import { dressPage } from '../styles/page.ts';
-import { app as words } from '../text/app.ts';
 import { browserRunner } from '../workers/browser.ts';
+import { alive, holdMark, localShelf, newName, openChannel, remember, remembered } from './this-page.ts';
 
 // Zod's fast path builds functions from text, which strict pages forbid; ours are parsed rarely.
 z.config({ jitless: true });
@@ -19,40 +21,33 @@ async function start(): Promise<void> {
   dressPage(document);
   const shipped = parseProgramme(example);
   if (!shipped.ok) throw new Error(shipped.problems.map((problem) => sentence(example, problem)).join(' '));
-  const device = new Device();
-  const kept = await device.load();
-  const programme = kept?.ok === true ? kept.programme : (kept?.draft ?? shipped.programme);
-  const programmes = new ProgrammeStore(programme, kept === null ? [] : kept.ok ? kept.notes : kept.draft ? kept.problems : [], shipped.programme);
+  const programmes = new ProgrammeStore(shipped.programme);
   const runs = new RunsStore(browserRunner());
+
+  const writer = newName();
+  holdMark(writer);
+  const channel = openChannel();
+  const keeper = new Keeper(programmes, new Device(), new Journal(localShelf, writer), {
+    now: () => Date.now(),
+    newId: newName,
+    pause: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+    alive,
+    announce: channel.say,
+    remember,
+  });
+  const notice = await keeper.begin(remembered());
+  channel.onHeard((id) => void keeper.heard(id));
+  // A message may have been missed while the page slept; and what is not saved yet gets one more chance before it is left.
+  document.addEventListener('visibilitychange', () => void (document.visibilityState === 'visible' ? keeper.check() : keeper.flush()));
 
   const page = new App();
   page.programmes = programmes;
   page.runs = runs;
-  if (kept?.ok === false && !kept.draft) page.notice = [words.unreadable, ...kept.problems.slice(0, 3).map((problem) => sentence(null, problem))];
+  page.keeper = keeper;
+  page.library = new Library(keeper, shipped);
+  page.notice = notice;
   document.body.append(page);
-
-  let timer = 0;
-  let unsaved: Programme | null = null;
-  const save = async (): Promise<void> => {
-    clearTimeout(timer);
-    if (!unsaved) return;
-    const edited = unsaved;
-    unsaved = null;
-    const result = await device.save(edited);
-    page.saved = result.ok
-      ? { text: words.savedAt(new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })), bad: false }
-      : { text: words.notSaved(result.reason), bad: true };
-  };
-  programmes.subscribe(({ programme: edited, runnable }) => {
-    void runs.update(runnable);
-    page.saved = { text: words.saving, bad: false };
-    unsaved = edited;
-    clearTimeout(timer);
-    timer = window.setTimeout(() => void save(), 250);
-  });
-  // Whoever leaves or hides the page right after an edit keeps it too.
-  window.addEventListener('pagehide', () => void save());
-  document.addEventListener('visibilitychange', () => void save());
+  programmes.subscribe(({ runnable }) => void runs.update(runnable));
   void runs.update(programmes.state.runnable);
 }
 

@@ -25,7 +25,8 @@ const STEPS = [
 
 /** Lays out an axis of shares that has room for the highest one. On a phone its words stand on their hairlines. */
 export function shareAxis(most: number, plot: { readonly left: number; readonly top: number; readonly bottom: number }, phone: boolean): ShareAxis {
-  const { top, step } = STEPS.find((axis) => most <= axis.top * 0.9) ?? STEPS[3];
+  // Where nothing is to be held every chance beside the picture reads "0 in 10": so do the steps.
+  const { top, step } = (most > 0 ? STEPS.find((axis) => most <= axis.top * 0.9) : null) ?? STEPS[3];
   const scale = scaleLinear([0, top], [plot.bottom, plot.top]);
   const y = (share: number) => scale(share);
   const count = Math.round(top / step);

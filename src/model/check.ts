@@ -1,5 +1,8 @@
 import { checkBiology } from './check/biology.ts';
 import { checkCrosses } from './check/crosses.ts';
+import { checkEntries } from './check/entries.ts';
+import { checkKnown } from './check/known.ts';
+import { checkParents } from './check/parents.ts';
 import { checkPlans } from './check/plans.ts';
 import { checkReferences } from './check/references.ts';
 import type { Problem } from './problem.ts';
@@ -12,5 +15,12 @@ import type { Programme } from './programme.ts';
 export function checkProgramme(programme: Programme): Problem[] {
   const references = checkReferences(programme);
   if (references.length > 0) return references;
-  return [...checkBiology(programme), ...checkCrosses(programme), ...checkPlans(programme)];
+  return [
+    ...checkBiology(programme),
+    ...checkCrosses(programme),
+    ...checkEntries(programme),
+    ...checkParents(programme),
+    ...checkPlans(programme),
+    ...checkKnown(programme),
+  ];
 }

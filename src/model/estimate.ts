@@ -1,10 +1,14 @@
 import { z } from 'zod';
 import { field, type FieldMeta } from './fields.ts';
 
-/** Where a number comes from. The badge beside the field shows the kind, the note says the rest. */
+/**
+ * Where a number comes from. The badge beside the field shows the kind, the note says the rest. “remembered”: from memory, not
+ * looked up. How sure its writer is changes no future: a doubtful number is given as a wide range.
+ */
 export const sourceSchema = z.strictObject({
-  kind: z.enum(['counted', 'published', 'practice', 'guess', 'invented']),
+  kind: z.enum(['counted', 'published', 'practice', 'remembered', 'guess', 'invented']),
   note: z.string().max(500).default(''),
+  confidence: z.enum(['high', 'middling', 'low']).optional(),
 });
 export type Source = z.infer<typeof sourceSchema>;
 

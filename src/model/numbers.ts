@@ -133,15 +133,6 @@ export interface Allowed {
   readonly whole?: boolean;
 }
 
-const allows = ({ min, max, whole = false }: Allowed, value: number): boolean => value >= min && value <= max && (!whole || Number.isInteger(value));
-
-/** Lets the bounds settle an ambiguous text: if only one of the two readings is allowed here, it is the one that was meant. */
-export function settle(reading: Reading, allowed: Allowed): Reading {
-  if (reading.ok || reading.reason !== 'ambiguous') return reading;
-  const [value, other] = reading.readings.filter((each) => allows(allowed, each));
-  return value !== undefined && other === undefined ? { ok: true, value } : reading;
-}
-
 /**
  * Returns the step of an arrow key in the document's units: one percent, half a month, one of what is counted;
  * for hours, money and free numbers one of the second digit of where it stands (8 → 0.1, 0.02 → 0.001).

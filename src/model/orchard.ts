@@ -69,7 +69,7 @@ export const weatherSchema = z.strictObject({
   frostTakes: share({ label: 'A frost takes of the flowers' }).default(0.8),
   springLuckSet: number(0, 0.9, {
     label: 'Luck of the spring, fruit set',
-    help: 'How much set differs between springs and pairs (intraclass correlation).',
+    help: '0 if every flower has luck of its own; the nearer to 1, the more a spring is good or bad for all flowers of a pair at once.',
   }).default(0.1),
   springLuckGermination: number(0, 0.9, { label: 'Luck of the spring, seeds that come up' }).default(0.1),
 });

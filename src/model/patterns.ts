@@ -1,4 +1,4 @@
-import { freeMark, freshId } from './plans.ts';
+import { freeMark, freshId, freshName } from './plans.ts';
 import type { Condition, Generation, Plan, Programme, Tree } from './programme.ts';
 
 /** A plan to start from, filled with the programme's own trees; or why it cannot be. */
@@ -65,7 +65,7 @@ function finish(programme: Programme, name: string, note: string, generations: G
     name,
     programme.plans.map((plan) => plan.id),
   );
-  return { ok: true, plan: { id, mark, name, note, clearDiscards: true, generations } };
+  return { ok: true, plan: { id, mark, name: freshName(name, programme), note, clearDiscards: true, generations } };
 }
 
 const no = (why: string): Started => ({ ok: false, why });

@@ -15,6 +15,13 @@ export function freshId(base: string, used: Iterable<string>): string {
   for (let n = 2; ; n += 1) if (!taken.has(`${plain}-${String(n)}`)) return `${plain}-${String(n)}`;
 }
 
+/** A name that no plan has: the given one, or the same with the first free number from 2. */
+export function freshName(name: string, { plans }: Programme): string {
+  const taken = new Set(plans.map((plan) => plan.name));
+  if (!taken.has(name)) return name;
+  for (let n = 2; ; n += 1) if (!taken.has(`${name} ${String(n)}`)) return `${name} ${String(n)}`;
+}
+
 /** First letter that no plan carries; null when all eight are given. */
 export function freeMark({ plans }: Programme): Plan['mark'] | null {
   return MARKS.find((mark) => !plans.some((plan) => plan.mark === mark)) ?? null;
@@ -31,9 +38,7 @@ export function copyPlan(programme: Programme, id: string): Programme | null {
   const plan = programme.plans.find((entry) => entry.id === id);
   const mark = freeMark(programme);
   if (!plan || !mark) return null;
-  const names = new Set(programme.plans.map(({ name }) => name));
-  let name = `${plan.name}, varied`;
-  for (let n = 2; names.has(name); n += 1) name = `${plan.name}, varied ${String(n)}`;
+  const name = freshName(`${plan.name}, varied`, programme);
   return withPlan(
     programme,
     {

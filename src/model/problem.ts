@@ -10,6 +10,15 @@ export interface Problem {
   readonly stops: boolean;
 }
 
+/** As long as a name may be; a strange file can hold names of any length, and a sentence must stay one. */
+const LONGEST = 80;
+export const clipped = (words: string, longest = LONGEST): string =>
+  words.length > longest
+    ? `${Array.from(words.slice(0, longest * 2))
+        .slice(0, longest)
+        .join('')}…`
+    : words;
+
 /** A path as a place that a person finds: names instead of numbers where the document has them. */
 function placeOf(document: unknown, path: Path): string {
   const words: string[] = [];
@@ -17,9 +26,9 @@ function placeOf(document: unknown, path: Path): string {
   for (const key of path) {
     here = isRecord(here) || Array.isArray(here) ? (here as Record<string | number, unknown>)[key] : undefined;
     if (typeof key === 'number') {
-      const label = isRecord(here) && typeof here['name'] === 'string' ? `“${here['name']}”` : String(key + 1);
+      const label = isRecord(here) && typeof here['name'] === 'string' ? `“${clipped(here['name'])}”` : String(key + 1);
       words.push(label);
-    } else words.push(key);
+    } else words.push(clipped(key));
   }
   return words.join(' › ');
 }

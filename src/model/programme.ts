@@ -16,12 +16,18 @@ import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, m
 import { MARKS, planSchema, type generationSchema } from './plan.ts';
 
 export const FORMAT = 'orchard-odds programme';
-export const VERSION = 1;
+export const VERSION = 2;
+
+/** Says in the file what its numbers are. Part of the version: another wording would be another version, so no file can say otherwise unnoticed. */
+const UNITS =
+  'shares from 0 to 1; ages, waits and crops in years; “onset”, “halfLife” and ages of grafts in months; positions of genes in centimorgans; ' +
+  'room in places for one full-grown tree; work in hours; money in your own';
 
 /** The whole document a breeder keeps. Units: shares 0–1, ages in years, graft ages and onsets in months. */
 export const programmeSchema = z.strictObject({
   format: z.literal(FORMAT),
   version: z.literal(VERSION),
+  units: z.literal(UNITS).default(UNITS),
   title: field(z.string().trim().min(1).max(120), { label: 'Title' }),
   /** True for the invented programmes that come with the app: the screen says so. */
   example: z.boolean().default(false),

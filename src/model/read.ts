@@ -1,6 +1,9 @@
 import { checkProgramme } from './check.ts';
+import { climb } from './migrations/steps.ts';
 import { FORMAT, programmeSchema, VERSION, type Programme } from './programme.ts';
-import { isRecord, type Problem } from './problem.ts';
+import { clipped, isRecord, type Path, type Problem } from './problem.ts';
+import { problemOfFault } from './text-fault.ts';
+import { faultOf } from './text-scan.ts';
 import type { z } from 'zod';
 
 /** A file larger than this is refused before it is read. */
@@ -11,34 +14,35 @@ export type Reading =
   | { readonly ok: true; readonly programme: Programme; readonly notes: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[]; readonly draft?: Programme };
 
-const refuse = (message: string, fix: string): Reading => ({ ok: false, problems: [{ path: [], message, fix, stops: true }] });
+const ID_WORDS = 'must be lower-case letters, digits and hyphens, at most 64';
+const OURS = 'Open a file that Orchard Odds has saved.';
+const refuse = (message: string, fix: string, path: Path = []): Reading => ({ ok: false, problems: [{ path, message, fix, stops: true }] });
 
 /** Reads a programme from the text of a file, a link or the device's storage. Never throws; never repairs. */
 export function readProgramme(text: string): Reading {
-  if (text.length > MOST_BYTES) return refuse('This file is larger than 5 MB', 'A programme of ours is far smaller; choose another file.');
-  let document: unknown;
-  try {
-    document = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    return refuse(
-      `This is not a programme file: it is not JSON (${error instanceof Error ? error.message : 'unreadable'})`,
-      'Open a file that Orchard Odds has saved.',
-    );
-  }
-  return parseProgramme(document);
+  if (text.length > MOST_BYTES) return refuse('It is larger than 5 MB', 'A programme of ours is far smaller; choose another file.');
+  const plain = text.replace(/^\uFEFF/, '');
+  const fault = faultOf(plain);
+  return fault ? { ok: false, problems: [problemOfFault(fault)] } : parseProgramme(JSON.parse(plain));
 }
 
 /** Reads a programme from plain data. */
 export function parseProgramme(document: unknown): Reading {
-  if (!isRecord(document)) return refuse('This is not a programme: it is not an object', 'Open a file that Orchard Odds has saved.');
-  if (document['format'] !== FORMAT) return refuse('This is not a programme of Orchard Odds: its “format” says something else', `It should say “${FORMAT}”.`);
+  if (!isRecord(document)) return refuse('This is not a programme of Orchard Odds: it is a list of something', OURS);
+  if (document['format'] !== FORMAT)
+    return refuse('This is not a programme of Orchard Odds: its “format” says something else', `It should say “${FORMAT}”. ${OURS}`);
   const version = document['version'];
-  if (typeof version === 'number' && version > VERSION)
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
+    return refuse('It does not say which version it is', `Its “version” should be a whole number from 1 to ${String(VERSION)}. Open another copy.`, [
+      'version',
+    ]);
+  if (version > VERSION)
     return refuse(
-      `This file was saved by a newer Orchard Odds (version ${String(version)}; this one knows up to ${String(VERSION)})`,
+      `This programme was saved by a newer Orchard Odds (version ${String(version)}; this one knows up to ${String(VERSION)})`,
       'Open it with the newer one. Nothing was changed.',
     );
-  const parsed = programmeSchema.safeParse(document);
+  const current = climb(document);
+  const parsed = current.ok ? programmeSchema.safeParse(current.document) : { success: false as const, error: current.error };
   if (!parsed.success) return { ok: false, problems: parsed.error.issues.slice(0, 50).map((issue) => problemOf(issue)) };
   const problems = checkProgramme(parsed.data);
   return problems.some(({ stops }) => stops) ? { ok: false, problems, draft: parsed.data } : { ok: true, programme: parsed.data, notes: problems };
@@ -50,7 +54,7 @@ function problemOf(issue: z.core.$ZodIssue): Problem {
   const at = (message: string, fix?: string): Problem => ({ path, message, ...(fix === undefined ? {} : { fix }), stops: true });
   switch (issue.code) {
     case 'unrecognized_keys':
-      return at(`does not know ${issue.keys.map((key) => `“${key}”`).join(', ')}`, 'Remove it, or check its spelling.');
+      return at(`does not know ${listed(issue.keys)}`, 'Remove it, or check its spelling.');
     case 'invalid_union': {
       const closest = issue.errors.reduce<readonly z.core.$ZodIssue[] | null>(
         (best, errors) => (best === null || depth(errors) > depth(best) ? errors : best),
@@ -61,25 +65,27 @@ function problemOf(issue: z.core.$ZodIssue): Problem {
         const problem = problemOf(inner);
         return { ...problem, path: [...path, ...problem.path] };
       }
-      return at('is in none of the forms that fit here');
+      return at('is in none of the forms that fit here', 'Write it as in another entry of the file, or open another copy.');
     }
     case 'too_small':
       return at(issue.origin === 'string' || issue.origin === 'array' ? 'must not be empty' : `must be at least ${String(issue.minimum)}`);
     case 'too_big':
-      return at(
-        issue.origin === 'string'
-          ? `must be at most ${String(issue.maximum)} letters`
-          : issue.origin === 'array'
-            ? `must be at most ${String(issue.maximum)}`
-            : `must be at most ${String(issue.maximum)}`,
-      );
+      return at(`must be at most ${String(issue.maximum)}${issue.origin === 'string' ? ' letters' : ''}`);
     case 'invalid_type':
-      return at(issue.message.includes('received undefined') ? 'is missing' : `must be ${expected(issue.expected)}`);
+      return issue.message.includes('received undefined') ? at('is missing', 'Put it back, or open another copy.') : at(`must be ${expected(issue.expected)}`);
     case 'invalid_value':
       return at(`must be one of: ${issue.values.map((value) => `“${String(value)}”`).join(', ')}`);
+    case 'invalid_format':
+      return at(issue.message.startsWith('Invalid') ? ID_WORDS : issue.message);
     default:
       return at(issue.message);
   }
+}
+
+const MOST_NAMED = 5;
+function listed(keys: readonly string[]): string {
+  const named = keys.slice(0, MOST_NAMED).map((key) => `“${clipped(key, 40)}”`);
+  return `${named.join(', ')}${keys.length > MOST_NAMED ? ` and ${String(keys.length - MOST_NAMED)} more` : ''}`;
 }
 
 const depth = (errors: readonly z.core.$ZodIssue[]) => Math.max(...errors.map((error) => error.path.length * 10 - errors.length));

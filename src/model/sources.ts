@@ -8,7 +8,7 @@ const isEstimate = (value: Readonly<Record<string, unknown>>) =>
 
 /** How many estimates of a document rest on what: for the sentence that opens the page of numbers. Plain numbers are not counted. */
 export function tallySources(document: unknown): SourceTally {
-  const tally = { counted: 0, published: 0, practice: 0, guess: 0, invented: 0, unsaid: 0 };
+  const tally = { counted: 0, published: 0, practice: 0, remembered: 0, guess: 0, invented: 0, unsaid: 0 };
   const visit = (value: unknown): void => {
     if (Array.isArray(value)) value.forEach(visit);
     else if (isRecord(value)) {

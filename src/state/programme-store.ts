@@ -1,27 +1,30 @@
 import type { Programme } from '../model/programme.ts';
 import type { Problem } from '../model/problem.ts';
-import { parseProgramme } from '../model/read.ts';
-
-/** One state of the document, and the edit that led to it in words. */
-export interface Step {
-  readonly programme: Programme;
-  readonly label: string;
-  /** Edits of one field in one go carry the same key and are one step. */
-  readonly field: string;
-}
+import { parseProgramme, type Reading } from '../model/read.ts';
+import { NO_HISTORY, type History, type Step } from './history.ts';
 
 /** What the screen shows of the document. */
-export interface ProgrammeState {
+export interface ProgrammeState extends History {
   /** As edited last; may have problems. */
   readonly programme: Programme;
   readonly problems: readonly Problem[];
   /** The last state that can run. */
   readonly runnable: Programme;
-  readonly undo: readonly Step[];
-  readonly redo: readonly Step[];
 }
 
 const MOST_STEPS = 200;
+
+/** Any reading that holds a document, if only a draft. */
+const documentOf = (reading: Reading): Programme | undefined => (reading.ok ? reading.programme : reading.draft);
+
+/** The latest state behind us that can run. */
+function lastRunnable({ undo }: History): Programme | undefined {
+  for (const { document } of undo.toReversed()) {
+    const reading = parseProgramme(document);
+    if (reading.ok) return reading.programme;
+  }
+  return undefined;
+}
 
 /**
  * The document and its history. Documents are plain data and never changed in place: undo is a list of documents. Subscribers
@@ -31,8 +34,8 @@ export class ProgrammeStore {
   private readonly listeners = new Set<(state: ProgrammeState) => void>();
   private current: ProgrammeState;
 
-  constructor(programme: Programme, problems: readonly Problem[] = [], fallback: Programme = programme) {
-    this.current = { programme, problems, runnable: problems.some(({ stops }) => stops) ? fallback : programme, undo: [], redo: [] };
+  constructor(programme: Programme) {
+    this.current = { programme, problems: [], runnable: programme, ...NO_HISTORY };
   }
 
   get state(): ProgrammeState {
@@ -45,18 +48,32 @@ export class ProgrammeStore {
   }
 
   /**
+   * Shows another document with a history of its own. Nothing of the former one is left: whoever calls has kept it.
+   * @returns false if it holds no document at all
+   */
+  show(reading: Reading, history: History = NO_HISTORY): boolean {
+    const programme = documentOf(reading);
+    if (!programme) return false;
+    if (!reading.ok) this.current = { ...this.current, runnable: lastRunnable(history) ?? this.current.runnable };
+    this.put(programme, reading, history.undo, history.redo);
+    return true;
+  }
+
+  /**
    * Takes an edited document. Returns the problems that keep it from being taken at all (a value outside its bounds); an empty
    * list means taken. A document that merely contradicts itself is taken, with problems, and the last runnable one stays.
    * @param field key of the field; repeated edits of the same field become one undo step
+   * @param named the label as undo says it, given the document that the step begins from
    */
-  edit(next: unknown, label: string, field = ''): readonly Problem[] {
+  edit(next: unknown, label: string, field = '', named: (before: unknown) => string = () => label): readonly Problem[] {
     const reading = parseProgramme(next);
-    const programme = reading.ok ? reading.programme : reading.draft;
+    const programme = documentOf(reading);
     if (!programme) return reading.ok ? [] : reading.problems;
     const { undo, programme: before } = this.current;
     const last = undo.at(-1);
     const sameField = field !== '' && last?.field === field && this.current.redo.length === 0;
-    const steps = sameField ? [...undo.slice(0, -1), { ...last, label }] : [...undo, { programme: before, label, field }];
+    const start = sameField ? last.document : before;
+    const steps = [...(sameField ? undo.slice(0, -1) : undo), { document: start, label, named: named(start), field }];
     this.put(programme, reading, steps.slice(-MOST_STEPS), []);
     return [];
   }
@@ -68,18 +85,31 @@ export class ProgrammeStore {
   }
 
   undo(): void {
-    const { undo, redo, programme } = this.current;
+    const { undo, redo } = this.current;
     const step = undo.at(-1);
-    if (step) this.put(step.programme, parseProgramme(step.programme), undo.slice(0, -1), [{ programme, label: step.label, field: '' }, ...redo]);
+    if (step) this.goTo(step, (here) => ({ undo: undo.slice(0, -1), redo: [here, ...redo] }), { undo: [], redo });
   }
 
   redo(): void {
-    const { undo, redo, programme } = this.current;
+    const { undo, redo } = this.current;
     const step = redo[0];
-    if (step) this.put(step.programme, parseProgramme(step.programme), [...undo, { programme, label: step.label, field: '' }], redo.slice(1));
+    if (step) this.goTo(step, (here) => ({ undo: [...undo, here], redo: redo.slice(1) }), { undo, redo: [] });
   }
 
-  private put(programme: Programme, reading: ReturnType<typeof parseProgramme>, undo: readonly Step[], redo: readonly Step[]): void {
+  /** @param cut the history without this step, for one out of storage that this version cannot read: nothing behind it can be reached either */
+  private goTo({ document, label, named }: Step, history: (here: Step) => History, cut: History): void {
+    const reading = parseProgramme(document);
+    const programme = documentOf(reading);
+    if (programme) {
+      const { undo, redo } = history({ document: this.current.programme, label, named, field: '' });
+      this.put(programme, reading, undo, redo);
+      return;
+    }
+    this.current = { ...this.current, ...cut };
+    this.tell();
+  }
+
+  private put(programme: Programme, reading: Reading, undo: readonly Step[], redo: readonly Step[]): void {
     this.current = {
       programme,
       problems: reading.ok ? reading.notes : reading.problems,
@@ -88,6 +118,10 @@ export class ProgrammeStore {
       undo,
       redo,
     };
+    this.tell();
+  }
+
+  private tell(): void {
     for (const listener of this.listeners) listener(this.current);
   }
 }

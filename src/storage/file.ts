@@ -1,7 +1,8 @@
 import type { Programme } from '../model/programme.ts';
-import { MOST_BYTES, readProgramme, type Reading } from '../model/read.ts';
+import { MOST_BYTES, type Reading } from '../model/read.ts';
+import { readBytes, tooLarge } from './bytes.ts';
 
-/** Readable JSON, the same that is opened again. */
+/** Readable JSON, the same that is opened again: version and units come first, sources stand with their numbers. */
 export function programmeText(programme: Programme): string {
   return `${JSON.stringify(programme, null, 2)}\n`;
 }
@@ -16,12 +17,8 @@ export function fileName(programme: Programme): string {
   return `${plain || 'programme'}.json`;
 }
 
-/** Reads a chosen file; one over 5 MB is refused by its size, before reading. */
-export async function readFile(file: { readonly size: number; readonly name: string; text(): Promise<string> }): Promise<Reading> {
-  if (file.size > MOST_BYTES)
-    return {
-      ok: false,
-      problems: [{ path: [], message: `“${file.name}” is larger than 5 MB`, fix: 'A programme of ours is far smaller; choose another file.', stops: true }],
-    };
-  return readProgramme(await file.text());
+/** Reads a chosen file; one over 5 MB is refused by its size, before reading. Rejects only if the file itself cannot be read. */
+export async function readFile(file: { readonly size: number; readonly name: string; arrayBuffer(): Promise<ArrayBuffer> }): Promise<Reading> {
+  if (file.size > MOST_BYTES) return tooLarge(`“${file.name}”`);
+  return readBytes(new Uint8Array(await file.arrayBuffer()));
 }

@@ -38,6 +38,30 @@ const figure = css`
     touch-action: pan-y;
     cursor: crosshair;
   }
+  /* What is read at a place, in words under the picture */
+  .read {
+    display: flex;
+    gap: 10px;
+    min-height: 3.1em;
+    margin-top: 10px;
+    line-height: 1.35;
+    max-width: var(--measure);
+  }
+  .read .keys {
+    font-size: var(--size-least);
+    font-style: italic;
+    color: var(--ink2);
+  }
+  @media (max-width: 699px) {
+    .read {
+      min-height: 5.6em;
+    }
+  }
+  @media print {
+    .read:has(.keys) {
+      display: none;
+    }
+  }
   .stale-words {
     display: inline-block;
     margin-bottom: 8px;
@@ -54,9 +78,14 @@ const figure = css`
     position: relative;
     transition: opacity var(--move) ease-out;
   }
-  svg .resting,
-  .resting svg {
+  svg .resting:not(text, .letter),
+  .resting svg > :not(.words) {
     opacity: var(--lift-rest);
+  }
+  svg text.resting,
+  .resting svg .words text,
+  .resting svg .words tspan {
+    fill: var(--ink2);
   }
   .lane,
   [data-plan] {

@@ -19,6 +19,28 @@ export const pictures = css`
     stroke: var(--ink);
     stroke-dasharray: 3 3;
   }
+  svg .reading-rule,
+  svg .read-ring,
+  svg .read-halo,
+  svg .read-frame {
+    fill: none;
+  }
+  svg .read-ring {
+    stroke: var(--ink);
+    stroke-width: 2.5;
+  }
+  svg .read-halo {
+    stroke: var(--paper);
+    stroke-width: 6;
+  }
+  svg .read-frame {
+    stroke: var(--ink);
+    stroke-width: 3;
+  }
+  svg .read-band {
+    fill: none;
+    stroke: var(--edge);
+  }
   svg .tie {
     fill: none;
     stroke: var(--edge);
@@ -131,6 +153,10 @@ export const pictures = css`
   svg .on-bar[data-ground='success'] {
     fill: var(--fill-ink);
     stroke: none;
+  }
+  /* On a bar that has stepped back, what was written on its full colour is written on paper. */
+  svg .on-bar.resting[data-ground='success'] {
+    fill: var(--ink);
   }
   svg .bar-name {
     font-size: 16px;

@@ -16,14 +16,13 @@ export const app = {
   open: 'Open',
   save: 'Save a copy',
   print: 'Print',
-  reset: 'Back to the example',
-  resetAsk: 'Put the example in place of what stands here? Undo brings it back.',
+  saved: 'saved on this device',
   savedAt: (time: string) => `saved on this device ${time}`,
   notSaved: (reason: string) => `not saved: ${reason}. Save a copy as a file.`,
+  notSavedHead: (reason: string) => `not saved: ${reason}`,
   saving: 'saving…',
-  opened: (name: string) => `opened ${name}`,
+  inPlan: (label: string, mark: string) => `${label} (plan ${mark})`,
   cannotOpen: (name: string) => `“${name}” was not opened. Nothing was changed.`,
-  unreadable: 'What was saved on this device cannot be read by this version. It has been set aside untouched, and the example is shown instead.',
   close: 'Close',
   dropHere: 'Drop the file to open it',
   fineprint: (engine: string, word: string, runs: number) =>
@@ -70,7 +69,7 @@ export const likely = {
   more: 'More pictures',
   rests: 'What these answers rest on',
   restsIntro:
-    'Every number can be changed here; the pictures follow. A badge beside it says whether it is your own count, published, common practice, a guess, or invented for the example.',
+    'Every number can be changed here; the pictures follow. A badge beside it says whether it is your own count, published, common practice, remembered, a guess, or invented for the example.',
   addEntry: (what: string) => `Add ${what}`,
   removeEntry: (name: string) => `Remove ${name}`,
   used: (name: string) => `${name} is still used; the list above says where.`,
@@ -108,7 +107,7 @@ export const have = {
       { text: `${count(trees, 'tree', 'trees')} of ${count(kinds, 'kind', 'kinds')}, and ${count(all, 'estimate', 'estimates')} behind them: ` },
       { text: `${String(firm)} counted or published`, strong: true },
       {
-        text: `, ${String(sources.practice)} common practice, ${String(sources.guess + sources.unsaid)} guessed${sources.invented > 0 ? `, ${String(sources.invented)} invented for the example` : ''}.`,
+        text: `, ${String(sources.practice)} common practice, ${sources.remembered > 0 ? `${String(sources.remembered)} remembered, ` : ''}${String(sources.guess + sources.unsaid)} guessed${sources.invented > 0 ? `, ${String(sources.invented)} invented for the example` : ''}.`,
       },
     ];
   },
@@ -136,7 +135,7 @@ export const examples: {
   readonly list: Readonly<Record<string, { readonly name: string; readonly teaches: string }>>;
 } = {
   title: 'Invented examples',
-  intro: 'Opening one puts it in place of what stands here; undo brings that back.',
+  intro: 'Opening one makes a programme of its own; the one you work on stays in “My programmes”.',
   list: {
     'red-pear': { name: 'Red pear at the mill', teaches: 'A rare trait in one old tree: open seed, a cross, or a wide cross whose weak hybrids need a graft.' },
     'peach-quick': { name: 'A quick peach', teaches: 'A dominant trait in a kind that fruits in its third season: more seedlings, or a leaf test?' },

@@ -1,5 +1,5 @@
 /** Words of the pictures under "more pictures": years against trees, why futures fail, from flower to pick. */
-import { inTenWords, listed, percent, percentNumber, whole } from './charts.ts';
+import { inTenWords, percent, percentNumber, whole } from './charts.ts';
 
 const NB = '\u00a0';
 const small = (share: number): string => (share > 0 && share < 0.005 ? 'under 1' : percentNumber(share));
@@ -58,6 +58,8 @@ const STAGE_WORDS: Readonly<Record<string, string>> = {
   kept: 'kept',
 };
 
+const ONE: Readonly<Record<string, string>> = { flowers: 'flower', fruits: 'fruit', seeds: 'seed', seedlings: 'seedling' };
+
 export const funnelText = {
   title: 'From flower to pick',
   intro:
@@ -67,7 +69,8 @@ export const funnelText = {
   count: (p10: number, p50: number, p90: number) =>
     p10 === p90 ? { middle: whole(p50), range: '' } : { middle: whole(p50), range: `${whole(p10)}–${whole(p90)}` },
   tick: (n: number) => (n >= 1e6 ? `${whole(n / 1e6)}${NB}million` : whole(n)),
-  panel: (name: string, counts: readonly string[]) => `${name}: ${listed(counts)}.`,
+  /** "64 seedlings", "1 flower", "3 kept". */
+  amount: (stage: string, n: number) => `${funnelText.tick(n)} ${n === 1 ? (ONE[stage] ?? funnelText.stage(stage)) : funnelText.stage(stage)}`,
   summary: (plans: readonly { name: string; first: string; last: string }[]) =>
     `${plans.map(({ name, first, last }) => `${name}: from ${first} to ${last}`).join('; ')}.`,
   heads: ['Plan', 'Generation', 'Step', 'Middle', '8 in 10 between'],

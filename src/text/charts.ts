@@ -117,6 +117,8 @@ export const laneText = {
   trulyGood: (share: number) => `${inTenWords(share)} truly good`,
   trulyGoodHelp: 'Of the trees you would call proven, so many truly are as good as they looked.',
   noneProven: 'no proven tree in any future',
+  /** Beside the year of a proven tree where it belongs to no single row. */
+  provenAny: 'proven, any row',
   rowState: (place: number, of: number, plan: string) => `generation ${String(place)} of ${String(of)} in plan ${plan}`,
   pickBy: (year: number) => `first pick about ${String(year)}`,
   provenBy: (year: number, range: string) => `when it works, a proven tree about ${String(year)} (8 in 10: ${range})`,

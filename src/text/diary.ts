@@ -16,6 +16,61 @@ export const diaryText = {
 
 const n = (count: number, one: string, many: string) => `${whole(count)} ${count === 1 ? one : many}`;
 
+/** Counts of a year, in the order of the work; those that no year has are left out of the table. */
+export const DIARY_COUNTS = ['flowers', 'fruits', 'seedlings', 'grafted', 'fruiting', 'judged', 'kept', 'picksLost', 'standing'] as const;
+type DiaryCount = (typeof DIARY_COUNTS)[number];
+
+export const diaryTable = {
+  year: 'Year',
+  generation: 'Generation',
+  happened: 'What else happened',
+  counts: {
+    flowers: 'Flowers pollinated',
+    fruits: 'Fruits',
+    seedlings: 'Seedlings come up',
+    grafted: 'Grafted',
+    fruiting: 'First flowering',
+    judged: 'Crops judged',
+    kept: 'Kept',
+    picksLost: 'Kept trees lost',
+    standing: 'Standing',
+  } satisfies Record<DiaryCount, string>,
+  count: whole,
+  told: (mark: string, name: string, which: string) => `${mark} ${name}, ${which}.`,
+};
+
+export interface DiaryRow {
+  readonly year: number;
+  /** Name of the generation; empty where nothing was done in any. */
+  readonly generation: string;
+  readonly counts: readonly number[];
+  /** What belongs to the whole year stands in its first row. */
+  readonly happened: string;
+}
+
+/** The diary as a table: which counts it has, and a row per generation at work in a year. */
+export function diaryRows({ years }: Diary, names: readonly string[]): { readonly counts: readonly DiaryCount[]; readonly rows: readonly DiaryRow[] } {
+  const counts = DIARY_COUNTS.filter((count) => years.some(({ generations }) => generations.some((generation) => generation[count] > 0)));
+  const rows = years.flatMap((year): DiaryRow[] => {
+    const happened = yearWords(year);
+    if (year.generations.length === 0) return [{ year: year.year, generation: '', counts: [], happened: happened.join(' ') }];
+    return year.generations.map((generation, index) => ({
+      year: year.year,
+      generation: names[generation.generation] ?? '',
+      counts: counts.map((count) => generation[count]),
+      happened: [...(index === 0 ? happened : []), ...(generation.wentOn && generation.kept === 0 ? ['Time to go on.'] : [])].join(' '),
+    }));
+  });
+  return { counts, rows };
+}
+
+/** What happened to the whole orchard, and whether a tree is proven. */
+function yearWords(year: DiaryYear): string[] {
+  return [...before(year), ...proven(year)];
+}
+const before = ({ lost, frost }: DiaryYear): string[] => [...lost.map((name) => `${name} was lost over the winter.`), ...(frost ? ['Frost in bloom.'] : [])];
+const proven = ({ proven: trees }: DiaryYear): string[] => (trees === 0 ? [] : [trees === 1 ? 'A tree is proven.' : `${whole(trees)} trees are proven.`]);
+
 /** What was so in this future without anyone knowing it. */
 export function hiddenFacts({ rules, facts }: Diary): string[] {
   return [...rules.map(({ trait, rule }) => `${trait}: ${rule}`), ...facts.map(({ fact, holds }) => (holds ? fact : `not so that ${fact}`))];
@@ -23,14 +78,12 @@ export function hiddenFacts({ rules, facts }: Diary): string[] {
 
 /** The entries of one year, one sentence each. */
 export function entries(year: DiaryYear, names: readonly string[]): string[] {
-  const lines = year.lost.map((name) => `${name} was lost over the winter.`);
-  if (year.frost) lines.push('Frost in bloom.');
+  const lines = before(year);
   for (const generation of year.generations) {
     const line = generationLine(generation);
     if (line !== '') lines.push(`${names[generation.generation] ?? ''}: ${line}`);
   }
-  if (year.proven > 0) lines.push(year.proven === 1 ? 'A tree is proven.' : `${whole(year.proven)} trees are proven.`);
-  return lines;
+  return [...lines, ...proven(year)];
 }
 
 function generationLine({ flowers, fruits, seedlings, grafted, fruiting, judged, kept, picksLost, wentOn, standing }: DiaryGeneration): string {

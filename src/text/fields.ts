@@ -41,7 +41,12 @@ const groups: Readonly<Record<string, GroupWords>> = {
   kinds: { label: 'Kinds', add: 'add a kind', entry: 'Kind' },
   firstFruit: { label: 'First fruit, from seed' },
   between: { label: 'Between two kinds' },
-  gardens: { label: 'Gardens', add: 'add a garden', entry: 'Garden' },
+  gardens: {
+    label: 'Gardens',
+    add: 'add a garden',
+    entry: 'Garden',
+    help: 'The first garden is home: trees stand there unless they or a plan say otherwise.',
+  },
   'trees.gardens': { label: 'Stands in', add: 'another garden' },
   trees: { label: 'Trees', add: 'add a tree', entry: 'Tree' },
   'pools.trees': { label: 'Trees whose pollen is in the air', add: 'add a tree', entry: 'Tree' },
@@ -135,9 +140,13 @@ export const sourceWords = {
   counted: 'your count',
   published: 'published',
   practice: 'common practice',
+  remembered: 'remembered',
   guess: 'guess',
   invented: 'invented',
 } as const;
+
+/** How sure the writer of a source is; it changes no future. */
+export const confidenceWords = { high: 'high confidence', middling: 'middling confidence', low: 'low confidence' } as const;
 
 export const estimateForms = {
   known: 'one number',
@@ -163,7 +172,6 @@ export const problems = {
   needed: 'A number is needed here.',
   needsText: 'A few letters are needed here.',
   tooLong: (most: number) => `At most ${String(most)} letters fit here.`,
-  twoReadings: (text: string, first: string, second: string) => `“${text}” can be read as ${first} or as ${second}. Type the one you mean.`,
   whole: 'Must be a whole number.',
   between: (min: string, max: string, unit: string, isYear = false) =>
     `Must lie between ${isYear ? min : grouped(min)} and ${withUnit(isYear ? max : grouped(max), unit)}.`,
@@ -221,6 +229,8 @@ export const fieldText = {
   sourceOf: (label: string) => `Where “${label}” comes from`,
   sourceKind: 'It is',
   sourceNote: 'Who, when, where',
+  confidence: 'How sure',
+  confidenceUnsaid: 'not said',
   done: 'Done',
   odds: (weights: string) => `odds ${weights}`,
   notStated: 'not stated',

@@ -1,4 +1,5 @@
 import type { Comparison, Failure, Interval, PlanOutlook } from '../results/outlook.ts';
+import { leadChange } from '../statistics/lead.ts';
 import { counted, inTen, listed, percent, whole } from './charts.ts';
 import { handCount, howOften } from './sentences.ts';
 
@@ -39,44 +40,50 @@ function leaders(plans: readonly PlanOutlook[], comparisons: readonly Comparison
   return [best, ...tied];
 }
 
+/** Below this share a chance has words instead of tenths. */
+const HARDLY = 0.025;
+
+/** What a page opens with where no plan gets there often enough to count it on the fingers. */
+function hardlyAny(plans: readonly PlanOutlook[], best: PlanOutlook, lastYear: number): Piece[] {
+  const who = plans.length === 1 ? `plan ${named(best)}` : 'any plan';
+  const tree = `have a proven tree by ${String(lastYear)}`;
+  if (best.chance.value === 0) return [{ text: `In none of ${whole(best.runs)} futures`, strong: true }, { text: ` does ${who} ${tree}.` }];
+  return [
+    { text: 'Hardly ever', strong: true },
+    {
+      text: ` does ${who} ${tree}: ${plans.length === 1 ? '' : 'at best '}in ${endsAt(best.chance.value)} futures${plans.length === 1 ? '' : `, with ${named(best)}`}.`,
+    },
+  ];
+}
+
 /** What a page opens with: the surest plan, and the one that is ahead before it. */
 export function headline(plans: readonly PlanOutlook[], comparisons: readonly Comparison[], lastYear: number): Piece[] {
   const first = leaders(plans, comparisons);
   const [best] = first;
   if (!best) return [];
-  const share = best.chance.value;
+  if (best.chance.value < HARDLY) return hardlyAny(plans, best, lastYear);
   const many = first.length > 1;
   const who = many ? `${listed(first.map(({ mark }) => mark))}, which these futures cannot tell apart, have` : `${named(best)} has`;
   const half = best.yearProven.p50;
-  const when = half === null ? (share < 0.025 ? '' : '; fewer than half of all futures get there') : `; half of all futures get there by ${String(half)}`;
-  const opening: Piece[] =
-    share < 0.025
-      ? [{ text: 'Hardly ever', strong: true }, { text: ` does any plan have a proven tree by ${String(lastYear)}.` }]
-      : [{ text: times(best.chance), strong: true }, { text: ` ${many ? '' : 'plan '}${who} a proven tree by ${String(lastYear)}${when}.` }];
-  return [...opening, ...rival(plans, best)];
+  const when = half === null ? '; fewer than half of all futures get there' : `; half of all futures get there by ${String(half)}`;
+  return [
+    { text: times(best.chance), strong: true },
+    { text: ` ${many ? '' : 'plan '}${who} a proven tree by ${String(lastYear)}${when}.` },
+    ...rival(plans, best),
+  ];
 }
 
-/** The plan that is clearly ahead of the surest in some earlier year. */
+/** The plan that leads until the surest overtakes it, where the futures can tell: in the year in which the picture lets their lines meet. */
 function rival(plans: readonly PlanOutlook[], best: PlanOutlook): Piece[] {
-  const ahead = plans
-    .filter(({ id }) => id !== best.id)
-    .map((plan) => {
-      const years = plan.chanceByYear.filter(({ low }, y) => low > (best.chanceByYear[y]?.high ?? 1));
-      return {
-        plan,
-        until: years.at(-1)?.year ?? null,
-        lead: Math.max(0, ...years.map(({ year, value }) => value - (best.chanceByYear.find((point) => point.year === year)?.value ?? 0))),
-      };
-    })
-    .filter(({ until, lead }) => until !== null && lead >= 0.1)
-    .sort((a, b) => b.lead - a.lead)[0];
-  if (!ahead || ahead.until === null) return [];
+  const change = leadChange(plans);
+  const early = plans.find(({ id }) => id === change?.early);
+  if (!change || !early) return [];
   // In tenths the two would read the same.
-  const alike = inTen(ahead.plan.chance.value).numeral === inTen(best.chance.value).numeral;
+  const alike = inTen(early.chance.value).numeral === inTen(best.chance.value).numeral;
   return [
-    { text: ` ${named(ahead.plan)} is ` },
-    { text: `ahead until ${String(ahead.until)}`, strong: true },
-    { text: `, but ends at ${alike ? `${percent(ahead.plan.chance.value)} against ${percent(best.chance.value)}` : endsAt(ahead.plan.chance.value)}.` },
+    { text: ` ${named(early)} is ` },
+    { text: `ahead until ${String(change.year)}`, strong: true },
+    { text: `, but ends at ${alike ? `${percent(early.chance.value)} against ${percent(best.chance.value)}` : endsAt(early.chance.value)}.` },
   ];
 }
 
@@ -110,25 +117,32 @@ export function outOfReach(plans: readonly PlanOutlook[]): string[] {
   });
 }
 
+/** Seedlings to raise and hours in the busiest year; where there are hardly any, it says so instead of counting them. */
+function effort({ mark, seedlings, busiestHours }: PlanOutlook): Piece[] {
+  const [raised, hours] = [handCount(seedlings.mean), handCount(busiestHours.p50)];
+  const work: Piece[] =
+    hours === 0
+      ? [{ text: '.' }]
+      : [{ text: ' and to need about ' }, { text: `${whole(hours)} ${hours === 1 ? 'hour' : 'hours'}`, strong: true }, { text: ' in the busiest year.' }];
+  if (raised > 0)
+    return [{ text: `For ${mark} expect to raise about ` }, { text: `${whole(raised)} ${raised === 1 ? 'seedling' : 'seedlings'}`, strong: true }, ...work];
+  return [{ text: `For ${mark} expect ` }, { text: `${seedlings.mean === 0 ? 'no' : 'hardly a'} seedling`, strong: true }, { text: ' to raise' }, ...work];
+}
+
 /** What the surest plan asks for, how far to trust it, and why the least sure one fails. */
 export function lede(plans: readonly PlanOutlook[]): Piece[] {
   const ranked = byChance(plans);
   const best = ranked[0];
   if (!best || best.runs === 0) return [];
-  const pieces: Piece[] = [
-    { text: `For ${best.mark} expect to raise about ` },
-    { text: `${whole(handCount(best.seedlings.mean))} seedlings`, strong: true },
-    { text: ' and to need about ' },
-    { text: `${whole(handCount(best.busiestHours.p50))} hours`, strong: true },
-    { text: ' in the busiest year.' },
-  ];
+  const pieces = effort(best);
   if (best.trulyGood) pieces.push({ text: ` Of ten trees you would call proven, about ${counted(Math.round(best.trulyGood.value * 10))} truly are.` });
   if (best.guesses && best.guesses.high - best.guesses.low > 0.05)
     pieces.push({ text: ` If your guesses are off: ${tenths(best.guesses.low)} to ${tenths(best.guesses.high)} in 10.` });
-  const worst = ranked.at(-1);
+  // Where hardly anything works, what stops the surest plan tells most.
+  const worst = best.chance.value < HARDLY ? best : ranked.at(-1);
   const failures = Object.entries(worst?.failures ?? {}).sort(([, a], [, b]) => b - a);
   const top = failures[0];
-  if (worst && worst !== best && top && top[1] >= 0.2) {
+  if (worst && (worst !== best || best.chance.value < HARDLY) && top && top[1] >= 0.2) {
     const reason = Object.entries(WHY).find(([key]) => key === top[0])?.[1];
     if (reason !== undefined) pieces.push({ text: ` ${worst.mark} fails most often because ${reason}: ${endsAt(top[1])} futures.` });
   }

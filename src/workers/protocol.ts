@@ -14,7 +14,18 @@ export type Request =
       readonly sets: number;
       readonly futures: number;
     }
-  | { readonly type: 'diary'; readonly id: number; readonly plan: number; readonly run: number };
+  | { readonly type: 'diary'; readonly id: number; readonly plan: number; readonly run: number }
+  | {
+      /** Futures of any programme, whatever is loaded. Answered by `runs`. */
+      readonly type: 'variant';
+      readonly id: number;
+      readonly programme: Programme;
+      /** The same number stands for the same programme: a thread may keep what it has compiled under it. */
+      readonly variant: number;
+      readonly plans: readonly number[];
+      readonly from: number;
+      readonly runs: number;
+    };
 
 export type Reply =
   | {

@@ -22,10 +22,15 @@ export interface Runner {
   runs(plans: readonly number[], from: number, runs: number): Promise<Columns[]>;
   factSets(plans: readonly number[], from: number, sets: number, futures: number): Promise<Int32Array>;
   diary(plan: number, run: number): Promise<Diary>;
+  /**
+   * Futures of any programme, beside the loaded one and untouched by `load`. Runs when nothing of the loaded programme waits.
+   * Rejects with GivenUp as soon as `ended` is aborted.
+   */
+  variant(programme: Programme, plans: readonly number[], from: number, runs: number, ended?: AbortSignal): Promise<Columns[]>;
   end(): void;
 }
 
-/** A task was given up because a newer programme came. */
+/** A task was given up because a newer programme or a newer question came. */
 export class GivenUp extends Error {
   override readonly name = 'GivenUp';
 }
@@ -52,6 +57,8 @@ interface Task {
   readonly request: Exclude<Request, { type: 'load' }>;
   readonly done: (reply: Reply) => void;
   readonly failed: (error: Error) => void;
+  /** Who asked for a variant may stop waiting for it. */
+  readonly ended?: AbortSignal | undefined;
 }
 
 /** A thread that breaks so often in a row is given up. */
@@ -65,12 +72,22 @@ interface Slot {
   loaded: number;
 }
 
+/** The slot’s short task is finished by its thread; its answer no longer belongs to anyone. */
+function disown(slot: Slot): void {
+  if (slot.task) slot.task = { request: slot.task.request, done: () => undefined, failed: () => undefined };
+}
+
 /**
  * Spreads tasks over threads. Results belong to tasks, never to threads or to the order of arrival. A new programme drops waiting
  * tasks at once and ignores what running ones still answer; tasks are kept short by the caller, so no thread need be killed.
+ * Variants share the threads but come last: a question never holds up the loaded programme by more than one short task a thread.
  */
 export function poolRunner(makeThread: () => Thread, threads: number): Runner {
   const waiting: Task[] = [];
+  const variants: Task[] = [];
+  const numbers = new WeakMap<Programme, number>();
+  const watched = new WeakSet<AbortSignal>();
+  let lastNumber = 0;
   let programme: Programme | null = null;
   let version = 0;
   let nextId = 1;
@@ -95,7 +112,7 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
         task?.failed(error);
         if (slot.broken > MOST_BREAKS) {
           // A thread that never gets going is not tried for ever; without any thread nothing waiting can be done.
-          if (slots.every(({ broken }) => broken > MOST_BREAKS)) for (const left of waiting.splice(0)) left.failed(error);
+          if (slots.every(({ broken }) => broken > MOST_BREAKS)) for (const left of [...waiting.splice(0), ...variants.splice(0)]) left.failed(error);
           return;
         }
         slot.thread = makeThread();
@@ -105,10 +122,10 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
     );
   };
   const feed = (slot: Slot) => {
-    if (slot.task || !programme || slot.broken > MOST_BREAKS) return;
-    const task = waiting.shift();
+    if (slot.task || slot.broken > MOST_BREAKS) return;
+    const task = (programme ? waiting.shift() : undefined) ?? variants.shift();
     if (!task) return;
-    if (slot.loaded !== version) {
+    if (programme && task.request.type !== 'variant' && slot.loaded !== version) {
       slot.thread.post({ type: 'load', programme });
       slot.loaded = version;
     }
@@ -117,15 +134,33 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
   };
   const slots = Array.from({ length: threads }, (): Slot => ({ thread: makeThread(), broken: 0, task: null, loaded: 0 }));
   slots.forEach(serve);
+  const enqueue = (queue: Task[], task: Task) => {
+    if (slots.every(({ broken }) => broken > MOST_BREAKS)) {
+      task.failed(new Error('No thread could be started.'));
+      return;
+    }
+    queue.push(task);
+    slots.forEach(feed);
+  };
   const ask = (request: (id: number) => Task['request']) =>
-    new Promise<Reply>((done, failed) => {
-      if (slots.every(({ broken }) => broken > MOST_BREAKS)) {
-        failed(new Error('No thread could be started.'));
-        return;
-      }
-      waiting.push({ request: request(nextId++), done, failed });
-      slots.forEach(feed);
-    });
+    new Promise<Reply>((done, failed) => enqueue(waiting, { request: request(nextId++), done, failed }));
+  const endQuestion = (ended: AbortSignal) => {
+    const stopped = new GivenUp('The question is no longer asked.');
+    const left = variants.splice(0);
+    for (const task of left) if (task.ended === ended) task.failed(stopped);
+    variants.push(...left.filter((task) => task.ended !== ended));
+    for (const slot of slots) {
+      if (slot.task?.ended !== ended) continue;
+      slot.task.failed(stopped);
+      disown(slot);
+    }
+  };
+  /** One listener a question, however many tasks it has. */
+  const watch = (ended: AbortSignal) => {
+    if (watched.has(ended)) return;
+    watched.add(ended);
+    ended.addEventListener('abort', () => endQuestion(ended), { once: true });
+  };
 
   return {
     threads,
@@ -138,17 +173,13 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
       const stopped = new GivenUp('A newer programme came.');
       for (const task of waiting.splice(0)) task.failed(stopped);
       for (const slot of slots) {
-        // The thread finishes its short task; its answer no longer belongs to anyone.
         const { task } = slot;
-        if (task) slot.task = { request: task.request, done: () => undefined, failed: () => undefined };
-        task?.failed(stopped);
+        if (!task || task.request.type === 'variant') continue;
+        disown(slot);
+        task.failed(stopped);
       }
     },
-    async runs(plans, from, runs) {
-      const reply = await ask((id) => ({ type: 'runs', id, plans, from, runs }));
-      if (reply.type !== 'runs') throw new Error('The thread answered another question.');
-      return reply.columns.map((part) => new Columns(part.shape, part.runs, part));
-    },
+    runs: async (plans, from, runs) => columnsOf(await ask((id) => ({ type: 'runs', id, plans, from, runs }))),
     async factSets(plans, from, sets, futures) {
       const reply = await ask((id) => ({ type: 'factSets', id, plans, from, sets, futures }));
       if (reply.type !== 'factSets') throw new Error('The thread answered another question.');
@@ -159,8 +190,23 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
       if (reply.type !== 'diary') throw new Error('The thread answered another question.');
       return reply.diary;
     },
+    async variant(next, plans, from, runs, ended) {
+      if (ended?.aborted === true) throw new GivenUp('The question is no longer asked.');
+      if (ended) watch(ended);
+      const variant = numbers.get(next) ?? ++lastNumber;
+      numbers.set(next, variant);
+      const reply = await new Promise<Reply>((done, failed) =>
+        enqueue(variants, { request: { type: 'variant', id: nextId++, programme: next, variant, plans, from, runs }, done, failed, ended }),
+      );
+      return columnsOf(reply);
+    },
     end() {
       for (const slot of slots) slot.thread.end();
     },
   };
+}
+
+function columnsOf(reply: Reply): Columns[] {
+  if (reply.type !== 'runs') throw new Error('The thread answered another question.');
+  return reply.columns.map((part) => new Columns(part.shape, part.runs, part));
 }

@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { firstProven, leadChange, tellingYear } from '../../src/charts/chance-by-year/crossing.ts';
+import { firstProven, tellingYear } from '../../src/charts/chance-by-year/crossing.ts';
 import { chanceLayout } from '../../src/charts/chance-by-year/layout.ts';
-import { readingAt, yearAfter } from '../../src/charts/chance-by-year/reading.ts';
+import { readingAt } from '../../src/charts/chance-by-year/reading.ts';
 import { dashOf } from '../../src/charts/marks.ts';
 import { roughMeasure } from '../../src/charts/measure.ts';
+import { yearAfter } from '../../src/charts/reading.ts';
 import type { PlanOutlook } from '../../src/results/outlook.ts';
 import { wilson } from '../../src/statistics/interval.ts';
+import { leadChange } from '../../src/statistics/lead.ts';
 import { FIXTURE } from './fixture.ts';
 import { EXTREME } from './fixture-extreme.ts';
 

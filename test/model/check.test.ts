@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/model/problem.ts';
 import { parseProgramme } from '../../src/model/read.ts';
-import type { Document } from '../engine/programmes.ts';
-import { cases, flawless } from './check-cases.ts';
+import { kind, type Document } from '../engine/programmes.ts';
+import { cases } from './check-cases.ts';
+import { flawless } from './check-flawless.ts';
+import { gapCases, soundCases } from './check-gap-cases.ts';
+import { planCases } from './check-plan-cases.ts';
 
 const found = (input: Document): readonly Problem[] => {
   const reading = parseProgramme(input);
@@ -13,7 +16,7 @@ describe('what a document says against itself', () => {
     expect(found(flawless())).toEqual([]);
   });
 
-  it.each(cases)('$name', ({ change, path, says, note }) => {
+  it.each([...cases, ...planCases, ...gapCases])('$name', ({ change, path, says, note }) => {
     const input = flawless();
     change(input);
     const problems = found(input);
@@ -23,4 +26,19 @@ describe('what a document says against itself', () => {
     expect(here.every(({ fix }) => fix !== undefined && fix.length > 5)).toBe(true);
     expect(parseProgramme(input).ok).toBe(note === true);
   });
+
+  it.each(soundCases)('nothing of $name', ({ change }) => {
+    const input = flawless();
+    change(input);
+    expect(found(input)).toEqual([]);
+  });
+
+  it('of kinds that follow each other thirty deep within a second: each is looked at once', () => {
+    const input = flawless();
+    for (let i = 0; i < 27; i += 1) {
+      const before = i === 0 ? 'pear' : `c${String(i - 1)}`;
+      input.kinds.push(kind({ id: `c${String(i)}`, name: `c${String(i)}`, firstFruit: { between: { seed: before, pollen: before } } }));
+    }
+    expect(found(input).filter(({ message }) => message.includes('more than 4 deep'))).toHaveLength(23);
+  }, 1000);
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { printNumber, readNumber, settle, stepOf, stepped } from '../../src/model/numbers.ts';
+import { printNumber, readNumber, stepOf, stepped } from '../../src/model/numbers.ts';
 import type { Scale } from '../../src/model/fields.ts';
 
 const value = (text: string, scale?: Scale): unknown => {
@@ -86,15 +86,6 @@ describe('numbers as people type them', () => {
   it('asks whether a bare half is half a percent or a half', () => {
     expect(value('½', 'share')).toEqual([0.005, 0.5]);
     expect(value('½ %', 'share')).toBe(0.005);
-  });
-
-  it('lets the bounds settle what can be read in two ways, and only then', () => {
-    const flowers = { min: 0, max: 1_000_000, whole: true };
-    expect(settle(readNumber('1,500'), flowers)).toEqual({ ok: true, value: 1500 });
-    expect(settle(readNumber('10.000'), { min: 0, max: 24 })).toEqual({ ok: true, value: 10 });
-    expect(settle(readNumber('10.000'), flowers)).toMatchObject({ reason: 'ambiguous' });
-    expect(settle(readNumber('1,500'), { min: 5000, max: 6000 })).toMatchObject({ reason: 'ambiguous' });
-    expect(settle(readNumber('nine'), flowers)).toMatchObject({ reason: 'not a number' });
   });
 });
 

@@ -43,11 +43,24 @@ describe('reading a programme', () => {
   });
 
   it.each([
-    ['nothing', '', /not JSON/],
-    ['half a file', text.slice(0, 900), /not JSON/],
-    ['a list', '[]', /not an object/],
-    ['a number', '17', /not an object/],
-    ['null', 'null', /not an object/],
+    ['nothing', '', /^There is nothing in it\. Open another copy\.$/],
+    ['blank lines', ' \n\n', /^There is nothing in it/],
+    ['half a file', text.slice(0, 2000), /^It breaks off on line \d+, after “.+”: it may have been cut short/],
+    ['a file cut within a word', '{"example": tr', /^It breaks off on line 1/],
+    ['a file cut within an escape', '{"title": "\\u20', /^It breaks off on line 1/],
+    ['a comma too many', '{\n"title": "Mine",\n}', /^It cannot be read any further on line 3, after “Mine”/],
+    ['a number that JSON has not', '{"runs": NaN}', /^It cannot be read any further on line 1/],
+    ['a tab in a text', '{"title": "a\tb"}', /^It cannot be read any further on line 1/],
+    ['two programmes in one file', `${text}${text}`, /^It goes on after its end, on line \d+, after “.+”\. Remove/],
+    ['a name given twice', '{"title": "a", "t\\u0069tle": "b"}', /^“title” stands twice in the same entry, on line 1, after “a”\. Remove/],
+    ['a key that means something to JavaScript', '{"__proto__": {"format": "x"}}', /^“__proto__” is no entry of a programme, on line 1\. Remove/],
+    ['entries in entries without end', '['.repeat(1e6), /^Entries stand in one another more than 50 deep/],
+    ['a list without end', `[${'1,'.repeat(9000)}1]`, /^More than 2000 entries stand in one list/],
+    ['lists of lists', `[${`[${'1,'.repeat(1999)}1],`.repeat(150)}1]`, /^It holds far more entries than a programme can/],
+    ['a list', '[]', /list of something/],
+    ['a number', '17', /text of another kind/],
+    ['null', 'null', /text of another kind/],
+    ['a letter', 'Dear Anna, the pears are ripe.', /text of another kind/],
     ['something of another program', '{"format":"tree list","version":1}', /“format”.*orchard-odds programme/],
     ['no format', '{"version":1}', /“format”/],
   ])('refuses %s, in words', (_, source, words) => {
@@ -64,7 +77,35 @@ describe('reading a programme', () => {
   });
 
   it('refuses a version that is none', () => {
-    for (const version of [0, -1, 1.5, '1', null, undefined]) expect(said({ ...small(), version }).join()).toMatch(/version/);
+    for (const version of [0, -1, 1.5, '1', null, undefined])
+      expect(said({ ...small(), version })).toEqual([expect.stringMatching(/^version: .*whole number from 1 to \d/)]);
+  });
+
+  it('keeps the line of units, and refuses a file that says it is in other ones', () => {
+    const reading = parseProgramme(small());
+    if (!reading.ok) throw new Error('refused');
+    expect(reading.programme.units).toMatch(/shares from 0 to 1.*years.*months/);
+    expect(parseProgramme({ ...small(), units: reading.programme.units })).toEqual(reading);
+    expect(said({ ...small(), units: 'shares in percent' })).toEqual([expect.stringMatching(/^units: must be one of: “shares from 0 to 1/)]);
+  });
+
+  it('keeps a source from memory, and how sure it is', () => {
+    const input = small();
+    const source = { kind: 'remembered', note: 'as my teacher said', confidence: 'low' } as const;
+    input.crosses![0]!.set = { value: 0.1, source };
+    const reading = parseProgramme(input);
+    expect(reading.ok && reading.programme.crosses[0]!.set).toEqual({ value: 0.1, source });
+    input.crosses![0]!.set = { value: 0.1, source: { ...source, confidence: 'some' as 'low' } };
+    expect(said(input).join()).toMatch(/confidence: must be one of: “high”, “middling”, “low”/);
+  });
+
+  it('stays short however long a strange key or name is', () => {
+    const long = 'x'.repeat(1e6);
+    const input = small();
+    Object.assign(input, { [long]: 1 });
+    Object.assign(input.trees[0]!, { name: long, genes: { [long]: { copies: 9 } } });
+    for (const words of said(input)) expect(words.length).toBeLessThan(500);
+    expect(said({ ...small(), ...Object.fromEntries(Array.from({ length: 100 }, (_, i) => [`key ${String(i)}`, i])) })[0]).toMatch(/“key 4” and 95 more/);
   });
 
   it('refuses a file that is far too large before it reads it', () => {

@@ -1,29 +1,8 @@
-import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
-import { atRest, percentOf, plain, planLane, rowOf, savedCopy, visits } from './visit.ts';
+import { atRest, percentOf, plain, rowOf, savedCopy, visits } from './visit.ts';
 
 const visit = visits();
 const flowers = 'Flowers each spring';
-
-/** All texts that this device keeps for the page; first puts one in the programme's place, if given. */
-const kept = (page: Page, put: string | null = null): Promise<unknown[]> =>
-  page.evaluate(
-    (text) =>
-      new Promise<unknown[]>((resolve, reject) => {
-        const opening = indexedDB.open('orchard-odds');
-        opening.onerror = () => reject(new Error('The store cannot be opened.'));
-        opening.onsuccess = () => {
-          const store = opening.result.transaction('documents', 'readwrite').objectStore('documents');
-          if (text !== null) store.put(text, 'programme');
-          const all = store.getAll();
-          all.onsuccess = () => {
-            opening.result.close();
-            resolve(all.result);
-          };
-        };
-      }),
-    put,
-  );
 
 describe('edits while futures run', () => {
   it('the latest of several wins, and pictures say so as long as they are stale', async () => {
@@ -95,25 +74,5 @@ describe('where this device stores nothing', () => {
     );
     await page.getByText(/^[1-9][\d,]* of 4,000 futures/).waitFor();
     expect(JSON.parse(await savedCopy(page))).toMatchObject({ plans: [{}, { generations: [{}, { flowers: 20 }] }, {}, {}] });
-  });
-});
-
-describe('a programme kept on this device that this version cannot read', () => {
-  it('is not lost by the next save', async () => {
-    const page = await visit({ untilRest: false });
-    const later = '{"format":"orchard-odds programme","version":2,"title":"Mine, from next year"}';
-    const edit = async (flowersEach: string) => {
-      await rowOf(page, 'B', 1).click();
-      await page.getByRole('textbox', { name: flowers }).fill(flowersEach);
-      await page.getByRole('banner').getByText('saved on this device').waitFor();
-    };
-    await edit('130');
-    expect(await kept(page, later)).toEqual([later]);
-    await page.reload();
-    await planLane(page, 'B').waitFor();
-    await edit('140');
-    const texts = await kept(page);
-    expect(texts).toContain(later);
-    expect(texts).toHaveLength(2);
   });
 });

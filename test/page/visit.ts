@@ -32,7 +32,8 @@ export function visits(): (options?: VisitOptions) => Promise<Page> {
     expect(heard, 'console, page errors and requests to other hosts').toEqual([]);
   });
   return async ({ width = 1440, height = 900, before = '', untilRest = true, ...options } = {}) => {
-    const page = await browser.newPage({ viewport: { width, height }, reducedMotion: 'reduce', ...options });
+    const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce', ...options });
+    const page = await context.newPage();
     page.setDefaultTimeout(55_000);
     open.push(page);
     listen(page, (line) => noise.push(line));
@@ -78,7 +79,7 @@ export const plain = (text: string | readonly string[] | null): string => [text 
 
 /** The document as the breeder can have it: the text of a saved copy. */
 export async function savedCopy(page: Page): Promise<string> {
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save a copy' }).click()]);
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save a copy', exact: true }).click()]);
   return readFile(await download.path(), 'utf8');
 }
 

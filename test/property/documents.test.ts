@@ -4,6 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { Simulator } from '../../src/engine/simulate.ts';
 import { sentence } from '../../src/model/problem.ts';
 import { readProgramme, type Reading } from '../../src/model/read.ts';
+import { faultOf } from '../../src/model/text-scan.ts';
+import { programmeText, readFile } from '../../src/storage/file.ts';
+import { linkFragment, readLink } from '../../src/storage/link.ts';
 import { programmes } from './arbitrary.ts';
 
 const text = readFileSync(new URL('../../sims/examples/red-pear.json', import.meta.url), 'utf8');
@@ -187,5 +190,67 @@ describe('any document (fast-check, fixed seed)', () => {
       }),
       { seed: 2, numRuns: 100 },
     );
+  });
+
+  it('of a generated programme comes back the same from a file and from a link, whatever its words', async () => {
+    let kept = 0;
+    const words = fc.record({ title: fc.string({ unit: 'binary', minLength: 1, maxLength: 50 }), note: fc.string({ unit: 'grapheme', maxLength: 200 }) });
+    await fc.assert(
+      fc.asyncProperty(programmes, words, async (document, said) => {
+        const reading = readProgramme(JSON.stringify({ ...document, ...said }));
+        fc.pre(reading.ok);
+        kept += 1;
+        expect(await readFile(new File([programmeText(reading.programme)], 'any.json'))).toEqual(reading);
+        expect(await readLink(await linkFragment(reading.programme))).toEqual(reading);
+        expect(readProgramme(JSON.stringify(reading.programme))).toEqual(reading);
+      }),
+      { seed: 6, numRuns: 100 },
+    );
+    expect(kept).toBeGreaterThanOrEqual(100);
+  });
+
+  it('is looked over as the standard has it: a fault is found where JSON.parse finds one, and nowhere else', () => {
+    const cut = fc.nat(text.length).map((n) => text.slice(0, n));
+    const put = fc
+      .tuple(
+        fc.nat(text.length),
+        fc.constantFrom('"', '\\', ',', ':', '{', '}', '[', ']', '-', '0', '1', 'e', '.', 't', '\n', '\t', '\u0000', 'u12', '\ud800', ' '),
+        fc.nat(2),
+      )
+      .map(([n, letter, taken]) => text.slice(0, n) + letter + text.slice(n + taken));
+    const small = fc
+      .array(fc.constantFrom('"a"', '"\\u00', '41"', '\\n', ',', ':', '{', '}', '[', ']', '-', '0', '12', '1.5', 'e+3', 'true', 'nul', 'null', ' '), {
+        maxLength: 9,
+      })
+      .map((parts) => parts.join(''));
+    const whole = fc.json().filter((json) => /^[{[]/.test(json));
+    const outcomes = { whole: 0, broken: 0 };
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          cut,
+          put,
+          small.map((inner) => `{"k":${inner}}`),
+          small.map((inner) => `[${inner}]`),
+          whole,
+        ),
+        (source) => {
+          const fault = faultOf(source);
+          // A key that stands twice is a fault of ours only.
+          if (fault && ['twice', 'forbidden', 'tooDeep'].includes(fault.kind)) return;
+          let parses = true;
+          try {
+            JSON.parse(source);
+          } catch {
+            parses = false;
+          }
+          expect(fault === null, source.slice(0, 80)).toBe(parses);
+          outcomes[parses ? 'whole' : 'broken'] += 1;
+        },
+      ),
+      { seed: 11, numRuns: 4000 },
+    );
+    expect(outcomes.whole).toBeGreaterThan(400);
+    expect(outcomes.broken).toBeGreaterThan(400);
   });
 });

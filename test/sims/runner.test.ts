@@ -135,7 +135,7 @@ describe('what the runner refuses', () => {
   it('a file that is no programme, one that contradicts itself, and none at all: with sentences, and without writing', async () => {
     const red = readFileSync(RED_PEAR, 'utf8');
     const files = [
-      [write('broken.json', '{"format": '), /not JSON/],
+      [write('broken.json', '{"format": '), /breaks off on line 1/],
       [write('unknown.json', red.replace('"shuffleWord"', '"shuffledWord"')), /shuffledWord/],
       [
         write('contrary.json', red.replace('"tree": "old-hedgerow"', '"tree": "felled"')),

@@ -31,7 +31,7 @@ export function convert(o, { plantOutAge = 1, word = 'word', runs = 4000 } = {})
   const marks = 'ABCDEFGH';
   return clean({
     format: 'orchard-odds programme',
-    version: 1,
+    version: 2,
     title: o.title,
     example: true,
     note: o.note,

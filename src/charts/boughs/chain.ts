@@ -73,8 +73,19 @@ export function chainLines(spans: readonly Span[], room: ChainRoom): ChainLine[]
       ];
     if (crossing + GAP_RIGHT + width <= limit) return [{ x: crossing + GAP_RIGHT, line: 0, width, spans: whole }];
   }
+  const side = crossing === null ? null : beside(crossing, spans, room);
+  if (side) return wrapped(spans, side);
   if (width <= limit - least) return [{ x: Math.max(least, Math.min(start, limit - width)), line: 0, width, spans: whole }];
   return wrapped(spans, room);
+}
+
+/** The wider side of a line that crosses the chain's height; null where a part is too wide even there. */
+function beside(crossing: number, spans: readonly Span[], room: ChainRoom): ChainRoom | null {
+  const right = { ...room, start: crossing + GAP_RIGHT, least: Math.max(room.least, crossing + GAP_RIGHT) };
+  const left = { ...room, limit: Math.min(room.limit, crossing - GAP_LEFT) };
+  const wider = right.limit - right.least >= left.limit - left.least ? right : left;
+  const widest = Math.max(...spans.map((span) => widthOf(joined([span], true), room)));
+  return widest <= wider.limit - wider.least ? wider : null;
 }
 
 /** Greedy lines; all begin where the widest still ends before the limit. */

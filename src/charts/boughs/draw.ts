@@ -2,7 +2,7 @@ import { area, curveMonotoneX, line } from 'd3';
 import { canvas, group, marks, place, round, type Part } from '../svg.ts';
 import type { Bough, Stop } from './bough.ts';
 import type { ChanceMark } from './chance-mark.ts';
-import type { Descent, LaneLayout, RowLayout } from './lane.ts';
+import type { Descent, LaneLayout } from './lane.ts';
 
 const TEXTURES = ['nursery', 'waiting', 'judging', 'contour'] as const;
 
@@ -85,8 +85,8 @@ export function drawLane(svg: SVGSVGElement, layout: LaneLayout, id: string): vo
   marks(group(all, 'lines'), 'path', 'descent', layout.lines)
     .attr('d', descent)
     .attr('stroke-width', ({ width }) => round(width));
-  drawMarks(group(all, 'marks'), layout.rows);
-  drawWords(group(all, 'words'), layout.rows);
+  drawMarks(group(all, 'marks'), layout);
+  drawWords(group(all, 'words'), layout);
 }
 
 function drawGrid(into: Part, { ticks, ticksFrom, height, horizon }: LaneLayout): void {
@@ -118,15 +118,21 @@ function descent({ x1, y1, x2, y2 }: Descent): string {
   return `M${round(x1)},${round(y1)} V${round(y2 - bend)} C${round(x1)},${round(y2 - bend * 0.3)} ${round(x1 + (x2 - x1) * 0.3)},${round(y2)} ${round(x2)},${round(y2)}`;
 }
 
-function drawMarks(into: Part, rows: readonly RowLayout[]): void {
+/** Years of a proven tree: on the last row, or on a line of its own. */
+const dots = ({ rows, proven }: LaneLayout) => [
+  ...rows.flatMap(({ dot, open }) => (dot ? [{ ...dot, open }] : [])),
+  ...(proven ? [{ ...proven.dot, open: false }] : []),
+];
+
+function drawMarks(into: Part, layout: LaneLayout): void {
+  const { rows } = layout;
   const rings = rows.flatMap(({ ring }) => (ring ? [ring] : []));
   place(
     marks(into, 'circle', 'ring', rings).attr('r', ({ r }) => r),
     ({ x }) => x,
     ({ y }) => y,
   );
-  const proven = rows.flatMap(({ dot }) => (dot ? [dot] : []));
-  drawProven(into, proven);
+  drawProven(into, dots(layout));
 }
 
 /** The year of a proven tree: a bar for 8 in 10 and a dot for half. */
@@ -146,7 +152,8 @@ export function drawProven(
   );
 }
 
-function drawWords(into: Part, rows: readonly RowLayout[]): void {
+function drawWords(into: Part, layout: LaneLayout): void {
+  const { rows, proven } = layout;
   const lines = rows.flatMap((row) => row.chain.map((chain) => ({ ...chain, size: row.textSize, open: row.open })));
   marks(into, 'text', 'chain', lines)
     .attr('x', ({ x }) => round(x))
@@ -158,8 +165,11 @@ function drawWords(into: Part, rows: readonly RowLayout[]): void {
     .join('tspan')
     .attr('class', ({ kind }) => kind)
     .text(({ text }) => text);
-  const dotted = rows.flatMap(({ dot, open }) => (dot ? [{ ...dot, open }] : []));
-  marks(into, 'text', 'year', dotted)
+  marks(into, 'text', 'proven-label', proven ? [proven.label] : [])
+    .attr('x', ({ x }) => round(x))
+    .attr('y', ({ y }) => round(y))
+    .text(({ text }) => text);
+  marks(into, 'text', 'year', dots(layout))
     .attr('x', ({ yearX }) => round(yearX))
     .attr('y', ({ yearY }) => round(yearY))
     .classed('on-open', ({ open }) => open)

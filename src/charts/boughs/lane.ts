@@ -27,6 +27,12 @@ const SIZES: Readonly<Record<'wide' | 'compact' | 'phone', RowSizes>> = {
 /** Left end of the row labels and of the first chain, px. */
 const LABEL_LEFT = { phone: 0, middle: 36, wide: 36 } as const;
 const LINE_HEIGHT = 21;
+/** What stands beside a row's name on a phone, with space to the next word, and half of a written year, px. */
+const LABEL_BESIDE = 30;
+const YEAR_HALF = 20;
+/** Height of the line of a proven tree, and of its words above it on a phone, px. */
+const PROVEN_LINE = 32;
+const PROVEN_WORDS = 20;
 /** Extra space above an open row and above the row after its settings. */
 const OPEN_SPACE = 10;
 const RING = 7;
@@ -48,9 +54,18 @@ export interface RowLayout {
   readonly open: boolean;
   readonly bough: Bough | null;
   readonly ring: Mark | null;
-  readonly dot: (Mark & { readonly from: number; readonly to: number; readonly year: number; readonly yearX: number; readonly yearY: number }) | null;
+  readonly dot: Dot | null;
   readonly chain: readonly (ChainLine & { readonly y: number })[];
   readonly textSize: number;
+}
+
+/** A dot for half, a bar for 8 in 10, and the year in figures. */
+type Dot = Mark & { readonly from: number; readonly to: number; readonly year: number; readonly yearX: number; readonly yearY: number };
+
+interface Proven {
+  readonly height: number;
+  readonly dot: Dot;
+  readonly label: { readonly x: number; readonly y: number; readonly text: string };
 }
 
 export interface Descent {
@@ -68,6 +83,8 @@ export interface LaneLayout {
   readonly height: number;
   readonly rows: readonly RowLayout[];
   readonly lines: readonly Descent[];
+  /** Where the year of a proven tree stands under all rows, because it belongs to no single one. */
+  readonly proven: Proven | null;
   readonly ticks: readonly Tick[];
   readonly ticksFrom: number;
   readonly horizon: number;
@@ -113,10 +130,12 @@ export function laneLayout(plan: PlanOutlook, options: LaneOptions): LaneLayout 
     top += height + (open === index ? formHeight : 0);
     return { ...row, height };
   });
+  const proven = ownLine(plan) ? provenLine(plan, top, options) : null;
   return {
     width: calendar.width,
-    height: top,
+    height: top + (proven?.height ?? 0),
     rows,
+    proven,
     lines: descents(plan.generations, rows, calendar),
     ticks: calendar.ticks,
     ticksFrom: headHeight,
@@ -139,11 +158,11 @@ function rowLayout(generation: GenerationOutlook, options: RowOptions): RowLayou
   const small = options.compact === true && !open;
   const phone = calendar.room === 'phone';
   const sizes = SIZES[phone ? 'phone' : small ? 'compact' : 'wide'];
-  const proven = last ? plan.whenItWorks : null;
+  const proven = last && !ownLine(plan) ? plan.whenItWorks : null;
   const labelWidth = phone ? measure(options.name, sizes.text, true) : 0;
   // On a phone the name of the row stands where the year would: if they meet, the year gets a line of its own.
   const yearX = proven?.p50 == null ? null : Math.min(calendar.x(proven.p50), calendar.horizon - 22);
-  const yearLine = yearX !== null && phone && labelWidth + 12 > yearX - 20 ? LINE_HEIGHT : 0;
+  const yearLine = yearX !== null && phone && labelWidth + LABEL_BESIDE > yearX - YEAR_HALF ? LINE_HEIGHT : 0;
   const apart = open || (index > 0 && options.open === index - 1) ? OPEN_SPACE : 0;
   const above = sizes.above + apart + (proven?.p50 == null ? 0 : sizes.year + yearLine);
   // On a phone an open row is framed: its words keep off the frame.
@@ -203,6 +222,28 @@ function rowLayout(generation: GenerationOutlook, options: RowOptions): RowLayou
           },
     chain: lines.map((line) => ({ ...line, y: chainTop + line.line * LINE_HEIGHT })),
     textSize: sizes.text,
+  };
+}
+
+/** A tree may be proven in an earlier row too: then half may be there before half have picked in the last row, and the dot cannot stand on it. */
+function ownLine({ whenItWorks, generations }: PlanOutlook): boolean {
+  const pick = generations.at(-1)?.firstPick.p50 ?? null;
+  return whenItWorks.p50 !== null && generations.length > 1 && (pick === null || whenItWorks.p50 < pick);
+}
+
+function provenLine({ whenItWorks: { p10, p50, p90 } }: PlanOutlook, top: number, { calendar, compact }: LaneOptions): Proven | null {
+  if (p50 === null) return null;
+  const phone = calendar.room === 'phone';
+  const words = phone ? PROVEN_WORDS : 0;
+  const y = top + words + PROVEN_LINE / 2 - 4;
+  const from = calendar.x(p10 ?? p50);
+  const to = Math.min(calendar.x(p90 ?? calendar.lastYear), calendar.horizon);
+  const after = to + 8 + YEAR_HALF;
+  const yearX = after + YEAR_HALF <= calendar.horizon - 4 ? after : from - 8 - YEAR_HALF;
+  return {
+    height: PROVEN_LINE + words,
+    dot: { x: calendar.x(p50), y, r: compact === true || phone ? DOT - 1 : DOT, from, to, year: p50, yearX, yearY: y + 6 },
+    label: { x: LABEL_LEFT[calendar.room], y: phone ? top + 12 : y + 6, text: laneText.provenAny },
   };
 }
 

@@ -1,11 +1,12 @@
 import type { Outlook, PlanOutlook } from '../../results/outlook.ts';
+import { leadChange } from '../../statistics/lead.ts';
 import { chanceText, percentNumber } from '../../text/charts.ts';
 import { calendar, roomFor, type Calendar } from '../calendar.ts';
 import { capOf, dashOf, shortName, type WordsByPlan } from '../marks.ts';
 import { wrap, type Measure } from '../measure.ts';
 import { shareAxis, type ShareTick } from '../shares.ts';
 import { spread } from '../spread.ts';
-import { firstProven, leadChange } from './crossing.ts';
+import { firstProven } from './crossing.ts';
 
 export interface Point {
   readonly x: number;

@@ -1,10 +1,19 @@
 import { canvas, group, marks, place, round } from '../svg.ts';
-import type { FunnelLayout } from './layout.ts';
+import { ROW, type FunnelLayout } from './layout.ts';
 
-/** Draws the steps of one generation. */
-export function drawFunnel(svg: SVGSVGElement, layout: FunnelLayout): void {
+/**
+ * Draws the steps of one generation.
+ * @param reading index of the step that is read; null for none
+ */
+export function drawFunnel(svg: SVGSVGElement, layout: FunnelLayout, reading: number | null): void {
   const all = canvas(svg, layout.width, layout.height);
   const { steps, ticks } = layout;
+  const read = steps.filter((_, index) => index === reading);
+  marks(group(all, 'reading'), 'rect', 'read-band', read)
+    .attr('x', 0.5)
+    .attr('y', ({ y }) => round(y - ROW / 2))
+    .attr('width', Math.max(0, layout.width - 1))
+    .attr('height', ROW);
   marks(group(all, 'grid'), 'line', 'hair', ticks)
     .attr('x1', ({ x }) => round(x))
     .attr('x2', ({ x }) => round(x))
@@ -18,6 +27,11 @@ export function drawFunnel(svg: SVGSVGElement, layout: FunnelLayout): void {
     .attr('height', 12);
   place(
     marks(group(all, 'dots'), 'circle', 'dot', steps).attr('r', 7),
+    ({ dot }) => dot,
+    ({ y }) => y,
+  );
+  place(
+    marks(group(all, 'read'), 'circle', 'read-ring', read).attr('r', 9.5),
     ({ dot }) => dot,
     ({ y }) => y,
   );

@@ -39,7 +39,8 @@ export interface Margins {
 }
 
 const TOP = 26;
-const ROW = 29;
+/** Height of a step, px. */
+export const ROW = 29;
 const SIZE = 16;
 /** Room for 0, which a logarithm has not. */
 const ZERO = 22;

@@ -1,7 +1,8 @@
 import type { Interval, Outlook, PlanOutlook, Spread } from '../../results/outlook.ts';
 import { common, yearRange } from '../../text/charts.ts';
 import { rowText, tableText, verdictText } from '../../text/charts-table.ts';
-import { leadChange, tellingYear } from '../chance-by-year/crossing.ts';
+import { leadChange } from '../../statistics/lead.ts';
+import { tellingYear } from '../chance-by-year/crossing.ts';
 import { halfOfAll, halfOfSuccesses, type MedianYear } from './median-year.ts';
 import { amountVerdict, chanceVerdict, overVerdict, placesVerdict, shareVerdict, yearVerdict, type Verdict } from './verdicts.ts';
 
@@ -56,8 +57,7 @@ function chanceRow({ plans, comparisons, lastYear }: Outlook): Row {
 /** The chance where the lead changes, or, where it never does, when the best is half way. */
 function chanceByRow({ plans }: Outlook): Row[] {
   const crossing = leadChange(plans);
-  // The end of a year stands at year + ½: the one nearest the meeting shows best how level the plans are there.
-  const year = crossing ? Math.round(crossing.at - 0.5) : tellingYear(plans);
+  const year = crossing ? crossing.year : tellingYear(plans);
   if (year === null) return [];
   const at = (plan: PlanOutlook) => plan.chanceByYear.find((point) => point.year === year);
   return [

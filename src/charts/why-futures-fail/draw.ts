@@ -1,9 +1,16 @@
 import { drawLetters } from '../letter.ts';
 import { canvas, group, marks, round, type Part } from '../svg.ts';
 import type { FailLayout } from './layout.ts';
+import type { FailPlace } from './places.ts';
+
+export interface FailLooks {
+  readonly lifted: string | null;
+  /** The segment that is read; null for none. */
+  readonly place: FailPlace | null;
+}
 
 /** Draws the stacked bars. */
-export function drawFailures(svg: SVGSVGElement, layout: FailLayout, { lifted }: { readonly lifted: string | null }): void {
+export function drawFailures(svg: SVGSVGElement, layout: FailLayout, { lifted, place: read }: FailLooks): void {
   const all = canvas(svg, layout.width, layout.height);
   const resting = ({ plan }: { readonly plan: string }) => lifted !== null && lifted !== plan;
   grounds(group(all, 'defs'));
@@ -38,7 +45,15 @@ export function drawFailures(svg: SVGSVGElement, layout: FailLayout, { lifted }:
     .attr('y', ({ y }) => round(y))
     .text(({ text }) => text);
   drawLetters(group(all, 'letters'), layout.letters, { lifted });
+  marks(group(all, 'reading'), 'rect', 'read-frame', read ? [read] : [])
+    .attr('x', ({ x }) => round(x - FRAME))
+    .attr('y', ({ y }) => round(y - FRAME))
+    .attr('width', ({ width }) => round(width + 2 * FRAME))
+    .attr('height', ({ height }) => round(height + 2 * FRAME));
 }
+
+/** How far the frame of what is read stands off its segment, px. */
+const FRAME = 1.5;
 
 const PATTERNS = { hatch: 'M0,8 L8,0 M-2,2 L2,-2 M6,10 L10,6', dots: 'M4,4 h0.01', lines: 'M0,2 H8 M0,6 H8' } as const;
 

@@ -4,12 +4,19 @@ import { drawLetters } from '../letter.ts';
 import { canvas, group, marks, round, type Part } from '../svg.ts';
 import type { Outline } from './density.ts';
 import type { CloudLayout, Strip } from './layout.ts';
+import type { CloudPlace } from './places.ts';
 
 const ringPath = (ring: readonly (readonly [number, number])[]) => `M${ring.map(([x, y]) => `${round(x)},${round(y)}`).join('L')}Z`;
 const outlinePath = ({ polygons }: Outline) => polygons.flatMap((rings) => rings.map(ringPath)).join('');
 
+export interface CloudLooks {
+  readonly lifted: string | null;
+  /** The place that is read; null for none. */
+  readonly place: CloudPlace | null;
+}
+
 /** Draws clouds, letters, words and strips. */
-export function drawClouds(svg: SVGSVGElement, layout: CloudLayout, { lifted }: { readonly lifted: string | null }): void {
+export function drawClouds(svg: SVGSVGElement, layout: CloudLayout, { lifted, place: read }: CloudLooks): void {
   const { calendar, plot } = layout;
   const all = canvas(svg, layout.width, layout.height);
   const resting = ({ plan }: { readonly plan: string }) => lifted !== null && lifted !== plan;
@@ -34,6 +41,21 @@ export function drawClouds(svg: SVGSVGElement, layout: CloudLayout, { lifted }: 
   drawWords(words, layout, resting);
   drawLetters(group(all, 'letters'), layout.letters, { around: true, lifted });
   drawLetters(group(all, 'strip-letters'), layout.stripLetters, { lifted });
+  drawPlace(group(all, 'reading'), layout, read);
+}
+
+/** A ring on the place, and lines down to its year and across to its seedlings. */
+function drawPlace(into: Part, { plot }: CloudLayout, read: CloudPlace | null): void {
+  const ruled = read?.rules === true ? [read] : [];
+  marks(into, 'path', 'reading-rule', ruled).attr(
+    'd',
+    ({ x, y }) => `M${round(plot.left)},${round(y)} H${round(x)} M${round(x)},${round(plot.top)} V${round(plot.bottom)}`,
+  );
+  for (const name of ['read-halo', 'read-ring'])
+    marks(into, 'circle', name, read ? [read] : [])
+      .attr('cx', ({ x }) => round(x))
+      .attr('cy', ({ y }) => round(y))
+      .attr('r', ({ r }) => r);
 }
 
 function clip(into: Part, { plot }: CloudLayout): void {

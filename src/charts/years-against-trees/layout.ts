@@ -1,4 +1,4 @@
-import { bin, max, median, quantileSorted, range, scaleLinear, ticks, tickStep } from 'd3';
+import { bin, max, median, quantile, quantileSorted, range, scaleLinear, ticks, tickStep } from 'd3';
 import type { Outlook, PlanOutlook } from '../../results/outlook.ts';
 import { cloudText } from '../../text/charts-more.ts';
 import { apart } from '../apart.ts';
@@ -26,6 +26,8 @@ interface Cloud {
   /** 0–1: a plan that seldom succeeds stands back. */
   readonly strength: number;
   readonly median: { readonly year: number; readonly seedlings: number } | null;
+  /** Year and seedlings that a tenth, half and nine tenths of the successes stay within; empty without success. */
+  readonly steps: readonly { readonly year: number; readonly seedlings: number }[];
   /** Middle seedlings of the futures that fail. */
   readonly failedSeedlings: number | null;
   readonly noTree: number;
@@ -61,6 +63,8 @@ export interface CloudLayout {
   /** Words with leaders; empty where they stand under the picture. */
   readonly labels: readonly CloudLabel[];
   readonly strips: readonly Strip[];
+  /** px of a number of seedlings. */
+  readonly y: (seedlings: number) => number;
   readonly stripHead: readonly { readonly x: number; readonly y: number; readonly text: string }[];
   readonly stripLetters: readonly Letter[];
 }
@@ -72,6 +76,9 @@ export interface CloudOptions {
 }
 
 const SHARES = [0.85, 0.5] as const;
+/** Steps that a cloud is read at; the letter sits on the middle one. */
+const STEPS = [0.1, 0.5, 0.9] as const;
+const MIDDLE = 1;
 /** Fewer successes than this make an outline that only shows the smoothing. */
 const LEAST_SUCCESSES = 30;
 /** Most futures that the smoothing looks at, evenly taken: more change nothing one could see. */
@@ -125,6 +132,7 @@ export function cloudLayout(outlook: Outlook, futures: readonly Futures[], { wid
     letters,
     labels: room === 'wide' ? labelsOf(clouds, letters, plans, plot, measure, words) : [],
     strips,
+    y,
     stripHead: head.map((text, index) => ({ x: plot.right + 18, y: plot.top - 40 - (head.length - 1 - index) * 20, text })),
     stripLetters: strips.map(({ plan, mark, x }) => ({ plan, mark, x, y: phone ? plot.top - 20 : plot.bottom, r: phone ? 11 : 12 })),
   };
@@ -167,6 +175,10 @@ function countTicks(most: number, y: (n: number) => number, left: number, phone:
   });
 }
 
+/** Whole numbers: the share of the futures that has its value there or below. */
+const reached = (futures: readonly { readonly year: number; readonly seedlings: number }[], what: 'year' | 'seedlings', share: number): number =>
+  Math.round(quantile(futures, share, (future) => future[what]) ?? 0);
+
 function cloudOf({ id, mark, chance }: PlanOutlook, columns: Futures | undefined, years: Calendar, y: (n: number) => number, phone: boolean): Cloud {
   const all = columns ? Array.from(columns.yearProven, (year, index) => ({ year, seedlings: columns.seedlings[index] ?? 0 })) : [];
   const won = all.filter(({ year }) => year > 0);
@@ -176,13 +188,14 @@ function cloudOf({ id, mark, chance }: PlanOutlook, columns: Futures | undefined
     .filter((_, index) => index % step === 0)
     .map(({ year, seedlings }) => ({ x0: years.x(year - 0.5), x1: years.x(year + 0.5), y: y(seedlings) }));
   const size = { cell: phone ? 3 : 4, bandwidth: phone ? 14 : 25 };
-  const middle = { year: median(won, ({ year }) => year), seedlings: median(won, ({ seedlings }) => seedlings) };
+  const steps = won.length === 0 ? [] : STEPS.map((share) => ({ year: reached(won, 'year', share), seedlings: reached(won, 'seedlings', share) }));
   return {
     plan: id,
     mark,
     outlines: won.length < LEAST_SUCCESSES ? [] : outlines(spots, SHARES, size),
     strength: 0.45 + 0.55 * Math.min(1, chance.value / 0.7),
-    median: middle.year === undefined || middle.seedlings === undefined ? null : { year: Math.round(middle.year), seedlings: Math.round(middle.seedlings) },
+    median: steps[MIDDLE] ?? null,
+    steps,
     failedSeedlings: median(lost, ({ seedlings }) => seedlings) ?? null,
     noTree: all.length === 0 ? 1 - chance.value : lost.length / all.length,
   };

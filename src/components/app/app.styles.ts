@@ -35,6 +35,27 @@ export const appStyles = css`
   }
   .saved {
     margin-right: 8px;
+    line-height: 1.3;
+  }
+  @media (min-width: 1101px) {
+    /* A long message takes a second line inside the header and moves nothing. */
+    header,
+    header > .tools {
+      flex-wrap: nowrap;
+    }
+    .saved {
+      text-align: right;
+    }
+  }
+  .saved.problem {
+    color: var(--warn);
+    font-weight: 600;
+  }
+  .tools .plain[aria-disabled='true'] {
+    color: var(--ink2);
+    text-decoration: none;
+    cursor: default;
+    background: none;
   }
   .body {
     display: grid;
@@ -44,11 +65,17 @@ export const appStyles = css`
   nav {
     padding: 36px 8px 0 32px;
   }
-  nav ol {
+  nav :is(ol, ul) {
     list-style: none;
     margin: 0;
     padding: 0;
     border-left: 1px solid var(--rule);
+  }
+  nav ul {
+    margin-top: 22px;
+  }
+  nav ul a {
+    font-family: var(--sans);
   }
   nav a {
     display: flex;
@@ -113,11 +140,14 @@ export const appStyles = css`
     nav {
       padding: 14px 40px 0 32px;
     }
-    nav ol {
+    nav :is(ol, ul) {
       display: flex;
       flex-wrap: wrap;
       border-left: 0;
       border-bottom: 1px solid var(--rule);
+    }
+    nav ul {
+      margin-top: 0;
     }
     nav a {
       border-left: 0;

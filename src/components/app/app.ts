@@ -3,37 +3,36 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, state } from 'lit/decorators.js';
 import { ifDefined } from 'lit/directives/if-defined.js';
 import { sentence } from '../../model/problem.ts';
-import { setAt } from '../../model/edits.ts';
+import { describeEdit, setAt } from '../../model/edits.ts';
+import { valueAt } from '../../model/walk.ts';
+import type { Keeper, Opened } from '../../state/keeper.ts';
+import { documentOf } from '../../state/keeping.ts';
+import type { Library } from '../../state/library.ts';
 import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
 import { fileName, programmeText, readFile } from '../../storage/file.ts';
+import { readLink } from '../../storage/link.ts';
 import { shared } from '../../styles/shared.ts';
-import { app, could, have, likely } from '../../text/app.ts';
+import { app } from '../../text/app.ts';
+import { groupLabels } from '../../text/fields.ts';
+import { library, opening } from '../../text/library.ts';
 import { programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
 import { appStyles } from './app.styles.ts';
-import '../pages/do.ts';
-import '../pages/have.ts';
-import '../pages/likely.ts';
+import { chooseFile, saveAsFile } from './files.ts';
+import { FocusGuard } from './focus-guard.ts';
+import { headerOf } from './header.ts';
+import type { LinkChoiceEvent } from './opened-link.ts';
+import { PAGES, placeOf, type Place } from './pages.ts';
+import type { WayOutEvent } from './trouble.ts';
+import './opened-link.ts';
+import './trouble.ts';
 
-/** The pages, by their address after “#/”. */
-const PAGES = {
-  have: { question: have.question, draw: () => html`<oo-have></oo-have>` },
-  do: { question: could.question, draw: () => html`<oo-do></oo-do>` },
-  likely: { question: likely.question, draw: () => html`<oo-likely></oo-likely>` },
-} as const;
-type PageName = keyof typeof PAGES;
-const isPage = (name: string): name is PageName => Object.hasOwn(PAGES, name);
-const pageNow = (): PageName => {
-  const name = location.hash.replace(/^#\//, '');
-  return isPage(name) ? name : 'likely';
-};
-
-/** What the header says of saving. */
-export interface SaveState {
-  readonly text: string;
-  readonly bad: boolean;
+/** Something that would take the place of a document that is not saved. */
+interface Held {
+  readonly name: string;
+  readonly anyway: () => Promise<void>;
 }
 
 /**
@@ -52,23 +51,44 @@ export class App extends LitElement {
   @property({ attribute: false })
   runs!: RunsStore;
 
-  @property({ attribute: false }) saved: SaveState = { text: '', bad: false };
+  @property({ attribute: false }) keeper!: Keeper;
+  @property({ attribute: false }) library!: Library;
   /** Something that everybody must read, said when the page opens. */
   @property({ attribute: false }) notice: readonly string[] = [];
 
   @state() private message: readonly string[] = [];
+  /** What the last step did: opened, undone. Said beside the state of saving until the next edit. */
+  @state() private happened = '';
+  @state() private held: Held | null = null;
   @state() private dropping = false;
-  @state() private page: PageName = pageNow();
+  @state() private place: Place = placeOf(location.hash);
+  private readonly guard = new FocusGuard(this, () => this.renderRoot.querySelector('main'));
 
   constructor() {
     super();
-    new StoreController(this, () => this.programmes);
+    new StoreController(
+      this,
+      () => this.programmes,
+      () => this.guard.watch(),
+    );
+    // A lane that had the focus goes when the futures of the change are there.
+    new StoreController(
+      this,
+      () => this.runs,
+      () => this.guard.watch(),
+    );
+    new StoreController(
+      this,
+      () => this.keeper,
+      () => this.guard.watch(),
+    );
     this.addEventListener('oo-change', this.onChange);
-    this.addEventListener('oo-open', ({ detail }) => {
-      this.programmes.edit(detail.document, app.opened(detail.name));
-      location.hash = '#/likely';
+    this.addEventListener('oo-open', ({ detail }) => void this.openDocument(detail.document, detail.name));
+    // Whoever leaves a field, or takes hold of one, has ended the edit before. Focus events do not leave a form whose fields they join.
+    this.addEventListener('pointerdown', () => this.programmes.settle());
+    this.addEventListener('keydown', ({ key }) => {
+      if (key === 'Tab' || key === 'Enter') this.programmes.settle();
     });
-    this.addEventListener('focusout', () => this.programmes.settle());
     this.addEventListener('dragover', (event) => {
       event.preventDefault();
       this.dropping = true;
@@ -88,6 +108,10 @@ export class App extends LitElement {
     if (changed.has('notice')) this.message = this.notice;
   }
 
+  protected override updated(): void {
+    this.guard.watch();
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('keydown', this.onKey);
@@ -101,7 +125,9 @@ export class App extends LitElement {
   }
 
   private readonly onAddress = (): void => {
-    this.page = pageNow();
+    this.place = placeOf(location.hash);
+    // From one link to another the place stays and its address does not.
+    this.requestUpdate();
     window.scrollTo(0, 0);
   };
 
@@ -109,71 +135,115 @@ export class App extends LitElement {
     const inField = event.composedPath().some((target) => target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement);
     if (!(event.ctrlKey || event.metaKey) || event.altKey || inField) return;
     const key = event.key.toLowerCase();
-    if (key === 'z' && !event.shiftKey) this.programmes.undo();
-    else if (key === 'y' || (key === 'z' && event.shiftKey)) this.programmes.redo();
+    if (key === 'z' && !event.shiftKey) this.undo();
+    else if (key === 'y' || (key === 'z' && event.shiftKey)) this.redo();
     else return;
     event.preventDefault();
   };
 
+  private undo(): void {
+    const step = this.programmes.state.undo.at(-1);
+    this.programmes.undo();
+    if (step) this.happened = opening.undone(step.named);
+  }
+
+  private redo(): void {
+    const [step] = this.programmes.state.redo;
+    this.programmes.redo();
+    if (step) this.happened = opening.redone(step.named);
+  }
+
   private readonly onChange = (event: CustomEvent<OoChange>): void => {
     const { path, value, label } = event.detail;
     performance.mark('oo-edit');
-    const problems = this.programmes.edit(setAt(this.programmes.state.programme, path, value), label, path.join('/'));
+    this.happened = '';
+    const { programme } = this.programmes.state;
+    const problems = this.programmes.edit(setAt(programme, path, value), label, path.join('/'), (before) => this.named(event.detail, before));
     this.message = problems.map((problem) => sentence(this.programmes.state.programme, problem));
   };
 
-  private async openFile(file: File): Promise<void> {
-    const reading = await readFile(file);
-    const programme = reading.ok ? reading.programme : reading.draft;
-    if (programme) {
-      this.programmes.edit(programme, app.opened(file.name));
-      this.message = [];
-      return;
-    }
-    if (!reading.ok) this.message = [app.cannotOpen(file.name), ...reading.problems.slice(0, 5).map((problem) => sentence(null, problem))];
+  /** An edit as undo says it: from what stood there when this step began, and in which plan. */
+  private named({ path, value, label }: OoChange, before: unknown): string {
+    const { programme } = this.programmes.state;
+    const was = valueAt(before, path);
+    const isValue = was !== undefined && value !== undefined && !Array.isArray(value);
+    const words = isValue ? describeEdit(path, was, value, programme, groupLabels) : label;
+    const [section, at] = path;
+    const plan = section === 'plans' && typeof at === 'number' ? programme.plans[at] : undefined;
+    return plan ? app.inPlan(words, plan.mark) : words;
   }
 
-  private readonly chooseFile = (): void => {
-    const input = document.createElement('input');
-    input.type = 'file';
-    input.accept = '.json,application/json';
-    input.addEventListener('change', () => {
-      const file = input.files?.[0];
-      if (file) void this.openFile(file);
-    });
-    input.click();
+  private async openFile(file: File): Promise<void> {
+    const reading = await readFile(file);
+    const programme = documentOf(reading);
+    if (programme) await this.openDocument(programme, file.name, 'keep');
+    else if (!reading.ok)
+      this.refuse(
+        file.name,
+        reading.problems.slice(0, 5).map((problem) => sentence(null, problem)),
+      );
+  }
+
+  private refuse(name: string, why: readonly string[]): void {
+    this.message = [app.cannotOpen(name), ...why];
+  }
+
+  /** Opens a document as a programme of its own and goes to the answer; what stands here is kept, or asked about. */
+  private async openDocument(document: unknown, name: string, how: 'keep' | 'look' = 'keep', force = false): Promise<void> {
+    const outcome = await this.keeper.open(document, how, force);
+    this.settle(outcome, name, () => this.openDocument(document, name, how, true));
+  }
+
+  private async openEntry(id: string, name: string, force = false): Promise<void> {
+    const outcome = await this.keeper.openEntry(id, force);
+    this.settle(outcome, name, () => this.openEntry(id, name, true));
+  }
+
+  private settle(outcome: Opened, name: string, anyway: () => Promise<void>): void {
+    this.held = null;
+    if (outcome === 'held') {
+      this.held = { name, anyway };
+      return;
+    }
+    if (outcome === 'refused') {
+      this.refuse(name, []);
+      return;
+    }
+    this.message = [];
+    this.happened = outcome === 'opened' ? opening.opened(name) : outcome === 'again' ? opening.again(name) : opening.lookedAt(name);
+    location.hash = '#/likely';
+  }
+
+  private readonly onLinkChoice = ({ detail: { document, name, how } }: LinkChoiceEvent): void => {
+    void this.openDocument(document, name, how);
   };
 
   private readonly saveCopy = (): void => {
     const { programme } = this.programmes.state;
-    const link = document.createElement('a');
-    link.href = URL.createObjectURL(new Blob([programmeText(programme)], { type: 'application/json' }));
-    link.download = fileName(programme);
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+    saveAsFile(fileName(programme), programmeText(programme));
+  };
+
+  private readonly onWayOut = ({ detail: way }: WayOutEvent): void => {
+    const { keeper } = this;
+    if (way === 'copy') this.saveCopy();
+    else if (way === 'retry') void keeper.retry();
+    else if (way === 'theirs') void keeper.takeTheirs();
+    else if (way === 'again') void keeper.keepAgain();
+    else keeper.keepMine();
   };
 
   protected override render(): TemplateResult {
-    const { programme, undo, redo } = this.programmes.state;
-    const last = undo.at(-1)?.label;
-    const next = redo[0]?.label;
+    const { state: kept, notice } = this.keeper;
     return html`
-      <header>
-        <button class="skip" @click=${this.toAnswer}>${app.skip}</button>
-        <div class="title"><strong>${programme.title}</strong>${programme.example ? html`<span class="quiet">${app.example}</span>` : nothing}</div>
-        <div class="tools">
-          <span class="saved ${this.saved.bad ? 'problem' : 'quiet'}" role="status">${this.saved.text}</span>
-          <button class="plain" ?disabled=${last === undefined} title=${last === undefined ? '' : app.undoThat(last)} @click=${() => this.programmes.undo()}>
-            ${app.undo}
-          </button>
-          <button class="plain" ?disabled=${next === undefined} title=${next === undefined ? '' : app.redoThat(next)} @click=${() => this.programmes.redo()}>
-            ${app.redo}
-          </button>
-          <button @click=${this.chooseFile}>${app.open}</button>
-          <button @click=${this.saveCopy}>${app.save}</button>
-          <button @click=${() => window.print()}>${app.print}</button>
-        </div>
-      </header>
+      ${headerOf(this.programmes.state, kept, this.happened || notice, {
+        skip: this.toAnswer,
+        undo: () => this.undo(),
+        redo: () => this.redo(),
+        open: () => chooseFile((file) => void this.openFile(file)),
+        save: this.saveCopy,
+      })}
+      ${kept.trouble ? html`<oo-trouble .trouble=${kept.trouble} @oo-way-out=${this.onWayOut}></oo-trouble>` : nothing}
+      ${this.held ? this.holding(this.held) : nothing}
       ${
         this.message.length > 0
           ? html`<div class="message" role="alert">
@@ -185,15 +255,49 @@ export class App extends LitElement {
       <div class="body">
         <nav aria-label=${app.questions}>
           <ol>
-            ${Object.entries(PAGES).map(
-              ([name, { question }]) => html`<li><a href="#/${name}" aria-current=${ifDefined(name === this.page ? 'page' : undefined)}>${question}</a></li>`,
-            )}
+            ${Object.entries(PAGES).map(([name, { question }]) => html`<li>${this.linkTo(name, question)}</li>`)}
           </ol>
+          <ul>
+            <li>${this.linkTo('mine', library.title)}</li>
+            <li>${this.linkTo('start', library.startOwn)}</li>
+          </ul>
         </nav>
-        <main id="answer" tabindex="-1">${PAGES[this.page].draw()}</main>
+        <main id="answer" tabindex="-1">${this.page()}</main>
       </div>
       ${this.dropping ? html`<div class="drop" aria-hidden="true">${app.dropHere}</div>` : nothing}
     `;
+  }
+
+  private linkTo(name: string, words: string): TemplateResult {
+    return html`<a href="#/${name}" aria-current=${ifDefined(name === this.place ? 'page' : undefined)}>${words}</a>`;
+  }
+
+  private page(): TemplateResult {
+    switch (this.place) {
+      case 'mine':
+        return html`<oo-mine
+          .keeper=${this.keeper}
+          .library=${this.library}
+          @oo-open-entry=${({ detail }: CustomEvent<{ id: string; name: string }>) => void this.openEntry(detail.id, detail.name)}
+        ></oo-mine>`;
+      case 'start':
+        return html`<oo-start></oo-start>`;
+      case 'open':
+        return html`<oo-opened-link .fragment=${location.hash} .read=${readLink} @oo-link-choice=${this.onLinkChoice}></oo-opened-link>`;
+      default:
+        return PAGES[this.place].draw();
+    }
+  }
+
+  private holding({ name, anyway }: Held): TemplateResult {
+    return html`<div class="message">
+      <p role="alert">${opening.held(name)}</p>
+      <div class="tools">
+        <button class="main" @click=${this.saveCopy}>${opening.holdSave}</button>
+        <button @click=${() => void anyway()}>${opening.holdOpen}</button>
+        <button @click=${() => (this.held = null)}>${opening.holdStay}</button>
+      </div>
+    </div>`;
   }
 
   private readonly toAnswer = (): void => {

@@ -6,6 +6,7 @@ import type { Outlook } from '../../results/outlook.ts';
 import { chartStyles } from '../../styles/charts.ts';
 import { shared } from '../../styles/shared.ts';
 import { common } from '../../text/charts.ts';
+import { dataTable } from './data-table.ts';
 import { pageMeasure } from './page-measure.ts';
 
 /** Says that a plan is looked at (its id) or no longer (null), so that a page can lift it everywhere. */
@@ -15,6 +16,8 @@ export type LiftEvent = CustomEvent<{ plan: string | null }>;
 const PAPER_WIDTH = 680;
 /** Below this nothing can be read: the last drawing stays. */
 const LEAST_WIDTH = 200;
+
+const LOOKS: ReadonlySet<PropertyKey> = new Set(['lifted', 'stale', 'chosen']);
 
 /** A page may put the same parts together anew each time it is rendered: pictures are laid out again only for other figures. */
 const otherOutlook = (now: Outlook | null, before?: Outlook | null): boolean =>
@@ -91,6 +94,11 @@ export abstract class ChartElement extends LitElement {
     this.toggleAttribute('data-moving', changed.has('outlook') && this.hasUpdated);
   }
 
+  /** Whether an update asks for another layout: which plan is lifted, what is read and whether it is stale only change how the same layout looks. */
+  protected laysOut(changed: PropertyValues<this>): boolean {
+    return changed.size === 0 || [...changed.keys()].some((name) => !LOOKS.has(name));
+  }
+
   protected get measure(): Measure {
     return pageMeasure;
   }
@@ -123,9 +131,6 @@ export abstract class ChartElement extends LitElement {
 
   /** The figures of a picture, as a table to unfold. */
   protected data(table: TemplateResult): TemplateResult {
-    return html`<details class="data">
-      <summary>${common.asTable}</summary>
-      <div class="scroll" tabindex="0" role="group" aria-label=${common.asTable}>${table}</div>
-    </details>`;
+    return dataTable(table);
   }
 }

@@ -7,7 +7,9 @@ import type { Outlook } from '../../results/outlook.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
 import { tellingFutures, type TellingFutures } from '../../statistics/telling.ts';
 import { shared } from '../../styles/shared.ts';
-import { diaryText, entries, hiddenFacts } from '../../text/diary.ts';
+import { chartStyles } from '../../styles/charts.ts';
+import { diaryRows, diaryTable, diaryText, entries, hiddenFacts } from '../../text/diary.ts';
+import { dataTable } from '../charts/data-table.ts';
 import { runsContext } from '../contexts.ts';
 
 const styles = css`
@@ -65,6 +67,27 @@ const styles = css`
   dd p + p {
     margin-top: 2px;
   }
+  .paper-only {
+    display: none;
+  }
+  @media print {
+    .choices {
+      display: none;
+    }
+    .paper-only {
+      display: block;
+      font-weight: 650;
+      margin-top: 8px;
+    }
+    dt,
+    dd {
+      break-inside: avoid;
+    }
+    dl {
+      gap: 2px 14px;
+      margin-top: 8px;
+    }
+  }
   @media (max-width: 700px) {
     dl {
       grid-template-columns: 3.4em minmax(0, 1fr);
@@ -75,7 +98,7 @@ const styles = css`
 /** A good, a middling and a bad future of a plan, told year by year. */
 @customElement('oo-diary')
 export class DiaryElement extends LitElement {
-  static override styles = [...shared, styles];
+  static override styles = [...shared, ...chartStyles, styles];
 
   @consume({ context: runsContext, subscribe: true })
   @state()
@@ -134,14 +157,16 @@ export class DiaryElement extends LitElement {
       </div>
       ${
         told
-          ? html`<p>${diaryText.number(told.diary.run, chosen.columns.runs)} ${hidden.length > 0 ? diaryText.known(hidden) : nothing}</p>
+          ? html`<p class="paper-only">${diaryTable.told(chosen.plan.mark, chosen.plan.name, diaryText[this.which])}</p>
+              <p>${diaryText.number(told.diary.run, chosen.columns.runs)} ${hidden.length > 0 ? diaryText.known(hidden) : nothing}</p>
               <dl>
                 ${told.diary.years.map(
                   (year) =>
                     html`<dt>${String(year.year)}</dt>
                       <dd>${entries(year, names).map((line) => html`<p>${line}</p>`)}</dd>`,
                 )}
-              </dl>`
+              </dl>
+              ${dataTable(diaryAsTable(told.diary, names))}`
           : html`<p class="quiet">${diaryText.waiting}</p>`
       }
     </section>`;
@@ -150,6 +175,31 @@ export class DiaryElement extends LitElement {
   private readonly choosePlan = (event: Event): void => {
     if (event.target instanceof HTMLSelectElement) this.plan = event.target.value;
   };
+}
+
+function diaryAsTable(diary: Diary, names: readonly string[]): TemplateResult {
+  const { counts, rows } = diaryRows(diary, names);
+  return html`<table>
+    <thead>
+      <tr>
+        <th scope="col">${diaryTable.year}</th>
+        <th scope="col">${diaryTable.generation}</th>
+        ${counts.map((count) => html`<th scope="col">${diaryTable.counts[count]}</th>`)}
+        <th scope="col">${diaryTable.happened}</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${rows.map(
+        (row) =>
+          html`<tr>
+            <th scope="row">${String(row.year)}</th>
+            <td>${row.generation}</td>
+            ${counts.map((_, index) => html`<td>${row.counts[index] ? diaryTable.count(row.counts[index]) : ''}</td>`)}
+            <td>${row.happened}</td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
 }
 
 declare global {

@@ -7,6 +7,7 @@ import { shared } from '../../styles/shared.ts';
 import { fieldText } from '../../text/fields.ts';
 import { emitChange } from './change.ts';
 import { choiceOptions, keyOf, lengthAllowed, type ChoiceOptions, type Option } from './choice-options.ts';
+import { keepFocus } from './keep-focus.ts';
 import { row } from './row.styles.ts';
 
 const choicesStyles = css`
@@ -62,6 +63,15 @@ export class OoChoices extends LitElement {
     return list;
   }
 
+  /** Taken out with its own button: the focus goes to the choice that has moved up, or to the one before it. */
+  private takeOut(place: number): void {
+    this.send(this.chosen.filter((_, i) => i !== place));
+    keepFocus(this, () => {
+      const selects = [...this.renderRoot.querySelectorAll('select')];
+      return selects.at(Math.min(place, selects.length - 1)) ?? this;
+    });
+  }
+
   private send(value: unknown): void {
     emitChange(this, { path: this.path, value, label: this.label });
   }
@@ -112,7 +122,7 @@ export class OoChoices extends LitElement {
         ${all.some((option) => option.key === key) ? nothing : html`<option value=${key} .selected=${live(true)}>${fieldText.gone(key)}</option>`}
         ${chosen.length === 1 ? instead.map(draw) : nothing} ${options.map(draw)}
       </select>
-      ${canRemove ? html`<button type="button" class="plain" aria-label=${fieldText.removeThat(label)} @click=${() => this.send(chosen.filter((_, i) => i !== place))}>${fieldText.remove}</button>` : nothing}`;
+      ${canRemove ? html`<button type="button" class="plain" aria-label=${fieldText.removeThat(label)} @click=${() => this.takeOut(place)}>${fieldText.remove}</button>` : nothing}`;
   }
 
   private get isWord(): boolean {

@@ -17,6 +17,7 @@ export interface EstimateBoxes {
   readonly lots: boolean;
   readonly clusters: boolean;
   readonly onDone: (good: boolean) => void;
+  readonly onLeave: (slot: Slot) => void;
   readonly onClusters: (flowers: number | undefined) => void;
   readonly onAlternative: (change: 'more' | number) => void;
 }
@@ -26,8 +27,10 @@ const FLOWERS_IN_CLUSTER = 5;
 const MOST_ALTERNATIVES = 12;
 const idOf = (key: string): string => key.replace(' ', '-');
 
-function box({ bad, describedBy, onDone }: EstimateBoxes, { key, draft, rules }: Slot, labelledBy = `name ${idOf(key)}-name`): TemplateResult {
-  return numberBox({ draft, rules, id: idOf(key), labelledBy, describedBy, bad: bad.includes(key), onDone });
+function box({ form, bad, describedBy, onDone, onLeave }: EstimateBoxes, slot: Slot, labelledBy = `name ${idOf(slot.key)}-name`): TemplateResult {
+  const { key, draft, rules, takes } = slot;
+  const leave = (): void => onLeave(slot);
+  return numberBox({ draft, rules, takes, id: idOf(key), labelledBy, describedBy, bad: bad.includes(key), letters: form === 'known', onDone, onLeave: leave });
 }
 
 const hiddenName = (slot: Slot, words = ''): TemplateResult => html`<span hidden id=${`${idOf(slot.key)}-name`}>${`${slot.label} ${words}`.trim()}</span>`;

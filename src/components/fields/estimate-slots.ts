@@ -1,4 +1,4 @@
-import { formOf, type Estimate, type EstimateBounds } from '../../model/estimate.ts';
+import { formOf, type Estimate, type EstimateBounds, type EstimateForm } from '../../model/estimate.ts';
 import type { FieldMeta } from '../../model/fields.ts';
 import { fieldText, problems } from '../../text/fields.ts';
 import type { Draft } from './draft.ts';
@@ -9,6 +9,8 @@ export interface Slot {
   readonly key: string;
   readonly label: string;
   readonly rules: NumberRules;
+  /** Forms of the whole estimate that may be typed into this box. */
+  readonly takes: readonly EstimateForm[];
   readonly draft: Draft<number | undefined>;
 }
 
@@ -77,15 +79,19 @@ const LABELS: Readonly<Record<string, string>> = {
   value: fieldText.value,
 };
 
+/** Boxes of a count, into which a whole count may be typed. */
+const COUNTED: ReadonlySet<string> = new Set(['hits', 'of']);
+
 /** Makes the boxes of an estimate, empty as yet. */
-export function slotsOf(estimate: Estimate, { min, max }: EstimateBounds, meta: FieldMeta | undefined): readonly Slot[] {
+export function slotsOf(estimate: Estimate, { min, max, forms }: EstimateBounds, meta: FieldMeta | undefined): readonly Slot[] {
   const own: NumberRules = { scale: meta?.scale ?? 'number', min, max, whole: false, needed: true, unit: unitOf(meta) };
   return [...numbersOf(estimate).keys()].map((key) => {
     const [kind = '', place] = key.split(' ');
     const fixed = FIXED[kind];
     const rules = fixed ? { ...fixed, unit: '' } : own;
     const label = LABELS[kind] ?? kind;
-    return { key, rules, draft: numberDraft(rules.scale), label: place === undefined ? label : `${fieldText.alternative(Number(place) + 1)}, ${label}` };
+    const takes: readonly EstimateForm[] = COUNTED.has(kind) ? ['known', 'counted'] : fixed || place !== undefined ? ['known'] : forms;
+    return { key, rules, takes, draft: numberDraft(rules.scale), label: place === undefined ? label : `${fieldText.alternative(Number(place) + 1)}, ${label}` };
   });
 }
 

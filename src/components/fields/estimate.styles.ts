@@ -55,6 +55,10 @@ export const estimateStyles = css`
     min-width: 0;
     line-height: 1.25;
   }
+  /* Beside a long badge the words would stand in a column of their own: better the badge goes below. */
+  .below .roomy {
+    flex-basis: 14em;
+  }
   .sketch {
     display: block;
     flex: none;

@@ -5,20 +5,26 @@ import type { z } from 'zod';
 import { estimateBounds, formOf, share, type Estimate, type EstimateBounds, type EstimateForm, type Source } from '../../model/estimate.ts';
 import { readEstimate, sourceOf, toForm, withoutSource, withSource } from '../../model/estimate-forms.ts';
 import { spreadOf } from '../../model/estimate-spread.ts';
+import type { Understood } from '../../model/typed-estimate.ts';
 import { printNumber } from '../../model/numbers.ts';
 import { bare, type Path } from '../../model/walk.ts';
 import { shared } from '../../styles/shared.ts';
 import { amountInWords, countWords, estimateForms, fieldText, problems, shareInWords } from '../../text/fields.ts';
 import { emitChange } from './change.ts';
 import { dragSteps } from './drag.ts';
+import type { Choice } from './draft.ts';
 import { estimateBoxes } from './estimate-boxes.ts';
+import { estimateFrom, takenLine, waitingLine, type Taken } from './estimate-typed.ts';
 import { estimateStyles } from './estimate.styles.ts';
 import { clashIn, inClusters, numbersOf, shapeOf, slotsOf, withAlternative, withNumbers, type Clash, type Slot } from './estimate-slots.ts';
+import { keepFocus } from './keep-focus.ts';
+import { choiceButtons } from './number-box.ts';
+import { steppedBy, unitOf } from './number-reading.ts';
 import { quietChoice, row } from './row.styles.ts';
-import { steppedBy } from './number-reading.ts';
 import { sketch } from './sketch.ts';
 import { inBadge } from './source.ts';
 
+const samePath = (a: Path, b: Path | undefined): boolean => b !== undefined && a.join('/') === b.join('/');
 const UNBOUNDED: EstimateBounds = { min: -Infinity, max: Infinity, forms: ['known', 'ranged', 'alternatives'] };
 
 /**
@@ -45,8 +51,12 @@ export class OoEstimate extends LitElement {
   @property({ type: Boolean }) clusters = false;
 
   private slots: readonly Slot[] = [];
+  /** The boxes are to be made anew although they are the same ones. */
+  private renew = false;
   private shape = '';
   private clash: Clash | undefined = undefined;
+  /** The last text that was taken for a whole estimate, until something else is typed. */
+  private taken: Taken | undefined = undefined;
 
   private get words(): string {
     return this.label || (bare(this.schema).meta?.label ?? '');
@@ -71,7 +81,10 @@ export class OoEstimate extends LitElement {
     const shape = `${this.path.join('/')} ${shapeOf(estimate)}`;
     const moved = shape !== this.shape || changed.has('schema');
     if (!changed.has('value') && !moved) return;
-    if (moved) {
+    if (this.taken && ((changed.has('path') && !samePath(this.path, changed.get('path'))) || JSON.stringify(estimate) !== JSON.stringify(this.taken.after)))
+      this.taken = undefined;
+    if (moved || this.renew) {
+      this.renew = false;
       this.slots = slotsOf(estimate, this.bounds, bare(this.schema).meta);
       this.shape = shape;
     }
@@ -86,7 +99,7 @@ export class OoEstimate extends LitElement {
 
   /** What the boxes say now, if each can be read. */
   private get typed(): Estimate | undefined {
-    if (this.slots.some((slot) => slot.draft.problem !== '')) return undefined;
+    if (!this.slots.every(({ draft }) => draft.good || draft.aside)) return undefined;
     const numbers = this.slots.flatMap(({ key, draft }) => (draft.value === undefined ? [] : [[key, draft.value] as const]));
     return withNumbers(this.estimate, new Map(numbers));
   }
@@ -98,10 +111,43 @@ export class OoEstimate extends LitElement {
   }
 
   private readonly onDone = (good: boolean): void => {
+    this.taken = undefined;
     const estimate = this.judge();
     this.requestUpdate();
     if (good && estimate !== undefined && this.schema.safeParse(estimate).success) this.send(estimate);
   };
+
+  private readonly onLeave = (slot: Slot): void => {
+    // A box that is being taken away tells of its change once more.
+    if (!this.slots.includes(slot)) return;
+    this.requestUpdate();
+    const { whole } = slot.draft;
+    if (whole) this.take(whole, slot);
+  };
+
+  /** A text that says a whole estimate takes the place of all boxes. */
+  private take(understood: Understood, { key, draft }: Slot): void {
+    const text = draft.text.trim();
+    const before = withNumbers(this.estimate, new Map(draft.before === undefined ? [] : [[key, draft.before]]));
+    const after = readEstimate(estimateFrom(understood, text, before));
+    if (after === undefined || !this.schema.safeParse(after).success) return;
+    draft.whole = undefined;
+    this.replace(after);
+    this.taken = { text, understood, before, after };
+  }
+
+  /** Other boxes, or other text in the same ones: nothing that was typed before may stay in them, nor the focus be lost. */
+  private replace(estimate: Estimate): void {
+    this.renew = true;
+    this.reshape(estimate);
+    keepFocus(this);
+  }
+
+  private choose(slot: Slot, choice: Choice<number | undefined>): void {
+    if ('whole' in choice) this.take(choice.whole, slot);
+    else this.onDone(slot.draft.pick(choice.value));
+    keepFocus(this);
+  }
 
   private send(estimate: Estimate): void {
     emitChange(this, { path: this.path, value: estimate, label: this.words });
@@ -155,17 +201,32 @@ export class OoEstimate extends LitElement {
         unit: this.slots[0]?.rules.unit ?? '',
         words: countWords(key),
         bad: this.clash?.keys ?? (this.problem === '' ? [] : this.slots.map((slot) => slot.key)),
-        describedBy: ['said', help && 'help', this.remark && 'remark', 'problem'].filter(Boolean).join(' '),
+        describedBy: [this.understood === nothing ? '' : 'understood', 'said', help && 'help', this.remark && 'remark', 'problem'].filter(Boolean).join(' '),
         lots: this.springLuck !== undefined,
         clusters: this.clusters,
         onDone: this.onDone,
+        onLeave: this.onLeave,
         onClusters: (flowers) => this.reshape(inClusters(this.estimate, flowers)),
-        onAlternative: (change) => this.reshape(withAlternative(this.estimate, change)),
+        onAlternative: (change) => {
+          this.reshape(withAlternative(this.estimate, change));
+          keepFocus(this);
+        },
       })}
+      <p class="problem" id="problem" aria-live="polite">${this.found}</p>
+      ${this.slots.map((slot) => choiceButtons(slot.draft, (choice) => this.choose(slot, choice)))}
+      <p class="understood" id="understood" aria-live="polite">${this.understood}</p>
       <div class="below">${this.below(form, help)}</div>
       ${this.remark ? html`<p class="remark" id="remark">${this.remark}</p>` : nothing}
-      <p class="problem" id="problem" aria-live="polite">${this.found}</p>
     </div>`;
+  }
+
+  private get understood(): TemplateResult | string | typeof nothing {
+    const { meta } = bare(this.schema);
+    const [scale, unit] = [meta?.scale ?? 'number', unitOf(meta)];
+    const { taken } = this;
+    if (taken) return takenLine(taken, scale, unit, () => this.replace(taken.before));
+    const draft = this.slots.map((slot) => slot.draft).find(({ whole, said }) => whole !== undefined || said !== '');
+    return waitingLine(draft?.whole, draft?.said ?? '', scale, unit);
   }
 
   private below(form: EstimateForm, help: string): TemplateResult {
@@ -182,7 +243,7 @@ export class OoEstimate extends LitElement {
     const helped = help === '' ? nothing : html`<p class="help" id="help">${help}</p>`;
     const lines = [said, note].filter(Boolean).map((each) => html`<div>${each}</div>`);
     return html`${sketch(estimate, spread)}
-      <div class="words">
+      <div class="words ${source?.confidence ? 'roomy' : ''}">
         <div id="said">${lines}</div>
         ${lines.length === 0 ? helped : nothing}
       </div>

@@ -2,16 +2,20 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { z } from 'zod';
+import { estimateBounds, type EstimateForm } from '../../model/estimate.ts';
+import { readEstimate } from '../../model/estimate-forms.ts';
 import { bare, type Entry, type Path } from '../../model/walk.ts';
 import { printNumber, stepOf } from '../../model/numbers.ts';
 import { shared } from '../../styles/shared.ts';
 import { emptyChoice, fieldText, problems } from '../../text/fields.ts';
 import { emitChange } from './change.ts';
-import { Draft, type Reading } from './draft.ts';
+import { Draft, type Choice, type Reading } from './draft.ts';
 import { dragSteps } from './drag.ts';
+import { estimateFrom, waitingLine } from './estimate-typed.ts';
 import { fieldKind, optionsOf } from './field-kind.ts';
 import { fieldStyles } from './field.styles.ts';
-import { numberBox } from './number-box.ts';
+import { keepFocus } from './keep-focus.ts';
+import { choiceButtons, numberBox } from './number-box.ts';
 import { numberDraft, readBox, rulesOf, steppedBy, unitOf, type NumberRules } from './number-reading.ts';
 import { row } from './row.styles.ts';
 
@@ -108,7 +112,14 @@ export class OoField extends LitElement {
   /** Ids of what stands around the control; the problem's place is always there, so that it is read out when it fills. */
   private get described(): string {
     const { meta } = bare(this.schema);
-    return [unitOf(meta) ? 'unit' : '', this.helped ? 'help' : '', this.remark ? 'remark' : '', 'problem'].filter(Boolean).join(' ');
+    return [unitOf(meta) ? 'unit' : '', this.understood === nothing ? '' : 'understood', this.helped ? 'help' : '', this.remark ? 'remark' : '', 'problem']
+      .filter(Boolean)
+      .join(' ');
+  }
+
+  private get understood(): string | typeof nothing {
+    const { whole, said } = this.numbers;
+    return waitingLine(whole, said, this.rules.scale, this.rules.unit);
   }
 
   private get helped(): string {
@@ -133,9 +144,11 @@ export class OoField extends LitElement {
     return html`<div class="row ${form}">
       ${named}
       <div class="boxes">${this.control(kind)}</div>
+      <p class="problem" id="problem" aria-live="polite">${this.found}</p>
+      ${choiceButtons(this.numbers, this.onChosen)}
+      <p class="understood" id="understood" aria-live="polite">${this.understood}</p>
       ${this.helped ? html`<div class="below"><p id="help">${this.helped}</p></div>` : nothing}
       ${this.remark ? html`<p class="remark" id="remark">${this.remark}</p>` : nothing}
-      <p class="problem" id="problem" aria-live="polite">${this.found}</p>
     </div>`;
   }
 
@@ -189,7 +202,19 @@ export class OoField extends LitElement {
   private numberControl(): TemplateResult {
     const { rules } = this;
     const onDone = (good: boolean): void => this.done(this.numbers, good);
-    const box = numberBox({ draft: this.numbers, rules, id: 'box', labelledBy: 'name', describedBy: this.described, bad: this.problem !== '', onDone });
+    const { takes, onLeave } = this;
+    const box = numberBox({
+      draft: this.numbers,
+      rules,
+      takes,
+      letters: takes !== undefined,
+      id: 'box',
+      labelledBy: 'name',
+      describedBy: this.described,
+      bad: this.problem !== '',
+      onDone,
+      onLeave,
+    });
     const unit = unitOf(bare(this.schema).meta);
     return html`${this.slider ? this.sliderControl(rules) : nothing}${box}${unit || !this.compact ? html`<span class=${this.hideUnit ? 'visually-hidden' : 'unit'} id="unit">${unit}</span>` : nothing}`;
   }
@@ -244,6 +269,26 @@ export class OoField extends LitElement {
   }
 
   private readonly onDrag = dragSteps((steps) => this.done(this.numbers, this.numbers.pick(steppedBy(this.numbers.value, steps, this.rules))));
+
+  /** One number of an estimate, drawn small beside others: what is typed may be more than one number all the same. */
+  private get takes(): readonly EstimateForm[] | undefined {
+    return estimateBounds.get(bare(this.schema).schema)?.forms;
+  }
+
+  private readonly onLeave = (): void => {
+    this.requestUpdate();
+    const { whole, text } = this.numbers;
+    if (!whole) return;
+    // Enter and leaving the box both tell of it: it is sent once.
+    this.numbers.whole = undefined;
+    this.send(estimateFrom(whole, text.trim(), readEstimate(this.current) ?? 0));
+  };
+
+  private readonly onChosen = (choice: Choice<number | undefined>): void => {
+    if ('whole' in choice) this.send(estimateFrom(choice.whole, this.numbers.text.trim(), readEstimate(this.current) ?? 0));
+    else this.done(this.numbers, this.numbers.pick(choice.value));
+    keepFocus(this);
+  };
 
   private readonly onText = (event: Event): void => {
     const text = targetValue(event);

@@ -3,6 +3,7 @@ import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { entriesFor, bare, type Path } from '../../model/walk.ts';
 import type { Blank } from '../../model/blanks.ts';
+import type { Estimate } from '../../model/estimate.ts';
 import type { Programme } from '../../model/programme.ts';
 import { fieldText } from '../../text/fields.ts';
 import { fieldKind } from './field-kind.ts';
@@ -12,6 +13,7 @@ import { pathKey, type FormItem, type ListEntry } from './form-items.ts';
 import './choices.ts';
 import './estimate.ts';
 import './field.ts';
+import './tasted.ts';
 
 type Of<K extends FormItem['kind']> = Extract<FormItem, { kind: K }>;
 
@@ -19,8 +21,8 @@ type Of<K extends FormItem['kind']> = Extract<FormItem, { kind: K }>;
 export interface Pen {
   readonly programme: Programme | undefined;
   readonly saidAt: (path: Path, deep: boolean) => Said;
-  /** Sends an edit that changes what fields there are; the eye goes to `focus` then, or to what was put in. */
-  readonly put: (path: Path, value: unknown, label: string, focus?: Path) => void;
+  /** Sends an edit that changes what fields there are; the focus goes to what was put in, or to what stands next to what was taken out. */
+  readonly put: (path: Path, value: unknown, label: string) => void;
   readonly spread: (path: Path) => void;
 }
 
@@ -57,10 +59,10 @@ function field({ path, schema, value, label, help }: Of<'field'>, pen: Pen, comp
 }
 
 /** In a list the entry itself says what goes; a whole group is named on the button. */
-function removeButton(path: Path, label: string, pen: Pen, list?: Path): TemplateResult {
+function removeButton(path: Path, label: string, pen: Pen, inList = false): TemplateResult {
   const what = fieldText.removeThat(label.charAt(0).toLowerCase() + label.slice(1));
-  return html`<button type="button" class="plain" aria-label=${what} @click=${() => pen.put(path, undefined, label, list ?? path)}>
-    ${list ? fieldText.remove : what}
+  return html`<button type="button" class="plain" aria-label=${what} @click=${() => pen.put(path, undefined, label)}>
+    ${inList ? fieldText.remove : what}
   </button>`;
 }
 
@@ -84,7 +86,15 @@ function estimate({ path, schema, value, label, help, removable }: Of<'estimate'
       .problem=${problem}
       .remark=${remark}
     ></oo-estimate>
-    ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
+    ${tasted(path, label, pen)} ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
+}
+
+/** On a tree's true value: a way to it from what was tasted. */
+function tasted(path: Path, label: string, pen: Pen): TemplateResult | typeof nothing {
+  const [section, , table, id] = path;
+  const trait = section === 'trees' && table === 'values' ? pen.programme?.traits.find((each) => each.id === id) : undefined;
+  if (trait?.type !== 'measured') return nothing;
+  return html`<oo-tasted .trait=${trait} @oo-tasted=${(event: CustomEvent<Estimate>) => pen.put(path, event.detail, label)}></oo-tasted>`;
 }
 
 function choices({ path, schema, value, label, help, add }: Of<'choices'>, pen: Pen): TemplateResult {
@@ -127,11 +137,18 @@ function saidOf(path: Path, pen: Pen): TemplateResult {
   return html`${said(problem, 'problem')}${said(remark, 'remark')}`;
 }
 
-function group({ path, label, help, items, removable }: Of<'group'>, pen: Pen, above: string): TemplateResult {
+const startsWith = (longer: string, start: string): boolean => start !== '' && longer.toLowerCase().startsWith(`${start.toLowerCase()} `);
+
+/** A part needs no heading of its own under one of the same words, nor where it is all that stands under one. */
+const saysAll = (above: string, label: string, only: boolean): boolean => above.toLowerCase() === label.toLowerCase() || (only && above !== '');
+
+function group({ path, label, help, items, removable }: Of<'group'>, pen: Pen, above: string, only: boolean): TemplateResult {
   const body = html`${said(help, 'help')}${saidOf(path, pen)}${drawItems(items, pen, label)}
   ${removable ? html`<div class="after">${removeButton(path, label, pen)}</div>` : nothing}`;
-  // Under a heading of the same words the group needs none of its own.
-  if (label.toLowerCase() === above.toLowerCase()) return html`<div data-path=${pathKey(path)}>${body}</div>`;
+  // A heading right above that says the same or the beginning of it, or one right below that says more, is enough.
+  const [first] = items;
+  const goesOn = help === '' && (first?.kind === 'list' || first?.kind === 'group') && startsWith(first.label, label);
+  if (saysAll(above, label, only) || goesOn || startsWith(label, above)) return html`<div data-path=${pathKey(path)}>${body}</div>`;
   return html`<fieldset class="group" data-path=${pathKey(path)}>
     <legend>${label}</legend>
     ${body}
@@ -176,18 +193,18 @@ function forms(item: Of<'forms'>, pen: Pen, above: string, after: TemplateResult
   </div>`;
 }
 
-function list({ path, label, help, entries, add, blank }: Of<'list'>, pen: Pen, above: string): TemplateResult {
-  const whole = html`${said(help, 'help')}${saidOf(path, pen)}${entries.map((each) => entry(each, path, pen))}
+function list({ path, label, help, entries, add, blank }: Of<'list'>, pen: Pen, above: string, only: boolean): TemplateResult {
+  const whole = html`${said(help, 'help')}${saidOf(path, pen)}${entries.map((each) => entry(each, pen))}
     <div class="buttons">${blank ? addButton(add, [...path, entries.length], blank, pen) : nothing}</div>`;
-  if (label.toLowerCase() === above.toLowerCase()) return html`<div data-path=${pathKey(path)}>${whole}</div>`;
+  if (saysAll(above, label, only)) return html`<div data-path=${pathKey(path)}>${whole}</div>`;
   return html`<fieldset class="listed" data-path=${pathKey(path)}>
     <legend>${label}</legend>
     ${whole}
   </fieldset>`;
 }
 
-function entry({ path, label, items, removable }: ListEntry, list: Path, pen: Pen): TemplateResult {
-  const remove = removable ? removeButton(path, label, pen, list) : nothing;
+function entry({ path, label, items, removable }: ListEntry, pen: Pen): TemplateResult {
+  const remove = removable ? removeButton(path, label, pen, true) : nothing;
   const [first] = items;
   if (items.length === 1 && first?.kind === 'forms' && first.label === '')
     return html`<div class="entry" role="group" aria-label=${label} data-path=${pathKey(path)}>${forms(first, pen, label, remove)}</div>`;
@@ -200,7 +217,7 @@ function entry({ path, label, items, removable }: ListEntry, list: Path, pen: Pe
 }
 
 /** Draws one item of a form under the heading `above`. */
-function drawItem(item: FormItem, pen: Pen, above: string): TemplateResult {
+function drawItem(item: FormItem, pen: Pen, above: string, only = false): TemplateResult {
   switch (item.kind) {
     case 'field':
       return field(item, pen);
@@ -211,13 +228,15 @@ function drawItem(item: FormItem, pen: Pen, above: string): TemplateResult {
     case 'line':
       return line(item, pen);
     case 'group':
-      return group(item, pen, above);
+      return group(item, pen, above, only);
     case 'forms':
       return forms(item, pen, above);
     case 'list':
-      return list(item, pen, above);
+      return list(item, pen, above, only);
     case 'absent':
-      return html`<div class="buttons" data-path=${pathKey(item.path)}>${addButton(item.label, item.path, item.blank, pen)}</div>`;
+      return html`<div class="buttons" data-path=${pathKey(item.path)}>
+        ${addButton(item.label, item.path, item.blank, pen)} ${tasted(item.path, item.label, pen)}
+      </div>`;
     case 'table':
       return html`<fieldset class="group" data-path=${pathKey(item.path)}>
         <legend>${item.label}</legend>
@@ -231,6 +250,6 @@ export function drawItems(items: readonly FormItem[], pen: Pen, above: string): 
   return repeat(
     items,
     (item) => `${item.kind} ${pathKey(item.path)}`,
-    (item) => drawItem(item, pen, above),
+    (item) => drawItem(item, pen, above, items.length === 1),
   );
 }

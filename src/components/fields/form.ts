@@ -3,14 +3,16 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { z } from 'zod';
 import { describeEdit } from '../../model/edits.ts';
 import { programmeSchema, type Programme } from '../../model/programme.ts';
-import { schemaAt, valueAt, type Path } from '../../model/walk.ts';
+import { isRecord, schemaAt, valueAt, type Path } from '../../model/walk.ts';
 import { shared } from '../../styles/shared.ts';
 import { groupLabels } from '../../text/fields.ts';
 import { emitChange, type OoChange } from './change.ts';
+import { OoField } from './field.ts';
 import { drawItems, type Pen } from './form-draw.ts';
 import { itemAt, itemsOf, pathKey, type FormContext, type FormItem } from './form-items.ts';
 import { splitColumns } from './form-columns.ts';
 import { formStyles } from './form.styles.ts';
+import { keepFocus } from './keep-focus.ts';
 import { quietChoice } from './row.styles.ts';
 import { saidAt, unplaced, type Problem } from './form-problems.ts';
 
@@ -44,8 +46,8 @@ export class OoForm extends LitElement {
   @property({ type: Boolean }) narrow = false;
 
   @state() private spread: ReadonlySet<string> = new Set();
-  /** Where the eye goes after something was added or taken out, by path. */
-  private focusNext = '';
+  /** Where the focus goes after something was added or taken out, by path: the first of these that is there. */
+  private focusNext: readonly string[] = [];
   /** Edits of one field in one go. */
   private run: { readonly key: string; readonly before: unknown; readonly sent: unknown } | undefined = undefined;
 
@@ -78,6 +80,8 @@ export class OoForm extends LitElement {
     event.stopPropagation();
     const { path, value, label } = event.detail;
     this.send(path, value, label, this.valueBefore(path, value));
+    // A range typed into a small box: the whole estimate is drawn in its place, and goes on having the focus.
+    if (event.composedPath()[0] instanceof OoField && isRecord(value)) keepFocus(this, () => this.drawnAt([pathKey(path)]));
   };
 
   private send(path: Path, value: unknown, label: string, before: unknown): void {
@@ -99,8 +103,8 @@ export class OoForm extends LitElement {
     return {
       programme: this.programme,
       saidAt: (path, deep) => saidAt(this.problems, path, deep),
-      put: (path, value, label, focus) => {
-        this.focusNext = pathKey(focus ?? path);
+      put: (path, value, label) => {
+        this.focusNext = value === undefined ? neighbours(path) : [pathKey(path)];
         this.run = undefined;
         this.send(path, value, label, valueAt(this.programme, path));
       },
@@ -111,12 +115,17 @@ export class OoForm extends LitElement {
   }
 
   override updated(_changed: PropertyValues<this>): void {
-    if (this.focusNext === '') return;
-    const target = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-path]')].find((element) => element.dataset['path'] === this.focusNext);
+    if (this.focusNext.length === 0) return;
+    const target = this.drawnAt(this.focusNext);
     if (!target) return;
-    this.focusNext = '';
+    this.focusNext = [];
     // Fields that have just been made draw themselves first.
     void this.settled().then(() => focusFirst(target));
+  }
+
+  private drawnAt(keys: readonly string[]): HTMLElement | undefined {
+    const drawn = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-path]')];
+    return keys.map((key) => drawn.find((element) => element.dataset['path'] === key)).find((element) => element !== undefined);
   }
 
   private async settled(): Promise<void> {
@@ -166,6 +175,14 @@ export class OoForm extends LitElement {
 interface Part {
   readonly title: string;
   readonly items: readonly FormItem[];
+}
+
+/** What stands where something was taken out: what has moved up, what was before it, the button that would put it in again. */
+function neighbours(path: Path): readonly string[] {
+  const place = path.at(-1);
+  const list = path.slice(0, -1);
+  if (typeof place !== 'number') return [pathKey(path), pathKey(list)];
+  return [pathKey(path), ...(place > 0 ? [pathKey([...list, place - 1])] : []), pathKey(list)];
 }
 
 /** Puts the focus on the first thing inside that takes it. */

@@ -38,6 +38,8 @@ export const row = css`
   }
   .below,
   .remark,
+  .choose,
+  .understood,
   .problem {
     grid-column: 1 / -1;
     font-size: var(--size-note);
@@ -56,8 +58,32 @@ export const row = css`
     color: var(--warn);
     font-weight: 600;
   }
-  .problem:empty {
+  .problem:empty,
+  .understood:empty {
     display: none;
+  }
+  .understood {
+    color: var(--ink2);
+    line-height: 1.35;
+  }
+  .understood .put-back {
+    font-size: inherit;
+    padding: 0 2px;
+    margin-block: -8px;
+    text-align: left;
+  }
+  /* Two readings of one text: side by side, neither of them the main one. */
+  .choose {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    padding: 4px 0;
+  }
+  .choose button {
+    font-size: var(--size-body);
+    font-weight: 500;
+    border-color: var(--warn);
+    background: var(--raise);
   }
   .unit {
     color: var(--ink2);

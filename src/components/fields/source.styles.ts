@@ -33,6 +33,11 @@ export const sourceStyles = css`
   .practice .badge {
     font-style: italic;
   }
+  .remembered .badge {
+    border-style: double;
+    border-width: 3px;
+    padding: 3px 6px;
+  }
   .guess .badge {
     border-style: dashed;
   }
@@ -57,6 +62,7 @@ export const sourceStyles = css`
     display: grid;
     grid-template-columns: auto minmax(0, 1fr) auto;
     gap: 8px 14px;
+    justify-content: start;
     align-items: end;
     margin: 12px 0 4px;
     padding: 10px 14px 12px;
@@ -71,6 +77,9 @@ export const sourceStyles = css`
     font-weight: 600;
     padding: 0;
     min-width: 0;
+  }
+  .panel .note {
+    grid-column: 1 / 3;
   }
   .panel label {
     display: grid;
@@ -88,6 +97,9 @@ export const sourceStyles = css`
     .panel {
       grid-template-columns: minmax(0, 1fr);
       align-items: stretch;
+    }
+    .panel .note {
+      grid-column: auto;
     }
   }
 `;

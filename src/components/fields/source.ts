@@ -3,12 +3,13 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { sourceSchema, type Source } from '../../model/estimate.ts';
 import { shared } from '../../styles/shared.ts';
-import { fieldText, sourceWords } from '../../text/fields.ts';
+import { confidenceWords, fieldText, sourceWords } from '../../text/fields.ts';
 import { sourceStyles } from './source.styles.ts';
 
 /** A note this short stands in the badge itself: “your count, 2025–26”. */
 const SHORT_NOTE = 12;
 const KINDS = sourceSchema.shape.kind.options;
+const CONFIDENCE = sourceSchema.shape.confidence.unwrap().options;
 
 export const inBadge = (note: string): boolean => note.length > 0 && note.length <= SHORT_NOTE;
 
@@ -54,17 +55,25 @@ export class OoSource extends LitElement {
   private readonly onKind = (event: Event): void => {
     if (!(event.target instanceof HTMLSelectElement)) return;
     const kind = sourceSchema.shape.kind.safeParse(event.target.value);
-    this.send(kind.success ? { kind: kind.data, note: this.source?.note ?? '' } : undefined);
+    this.send(kind.success ? { note: '', ...this.source, kind: kind.data } : undefined);
   };
 
   private readonly onNote = (event: Event): void => {
     // A note without a kind is a guess until its writer says better.
-    if (event.target instanceof HTMLInputElement) this.send({ kind: this.source?.kind ?? 'guess', note: event.target.value });
+    if (event.target instanceof HTMLInputElement) this.send({ kind: 'guess', ...this.source, note: event.target.value });
+  };
+
+  private readonly onConfidence = (event: Event): void => {
+    if (!(event.target instanceof HTMLSelectElement)) return;
+    const sure = sourceSchema.shape.confidence.safeParse(event.target.value);
+    const { confidence: _old, ...rest } = this.source ?? { kind: 'guess' as const, note: '' };
+    this.send(sure.success && sure.data ? { ...rest, confidence: sure.data } : rest);
   };
 
   override render(): TemplateResult {
     const { source, open, label } = this;
-    const words = source ? sourceWords[source.kind] : fieldText.noSource;
+    const kind = source ? sourceWords[source.kind] : fieldText.noSource;
+    const words = source?.confidence ? `${kind} · ${confidenceWords[source.confidence]}` : kind;
     const note = source?.note ?? '';
     return html`<button
         type="button"
@@ -89,7 +98,13 @@ export class OoSource extends LitElement {
           ${KINDS.map((each) => html`<option value=${each} .selected=${live(kind === each)}>${sourceWords[each]}</option>`)}
         </select></label
       >
-      <label>${fieldText.sourceNote}<input type="text" maxlength="500" autocomplete="off" .value=${live(note)} @input=${this.onNote} /></label>
+      <label
+        >${fieldText.confidence}<select @change=${this.onConfidence}>
+          <option value="" .selected=${live(this.source?.confidence === undefined)}>${fieldText.confidenceUnsaid}</option>
+          ${CONFIDENCE.map((each) => html`<option value=${each} .selected=${live(this.source?.confidence === each)}>${confidenceWords[each]}</option>`)}
+        </select></label
+      >
+      <label class="note">${fieldText.sourceNote}<input type="text" maxlength="500" autocomplete="off" .value=${live(note)} @input=${this.onNote} /></label>
       <button type="button" @click=${this.close}>${fieldText.done}</button>
     </fieldset>`;
   }

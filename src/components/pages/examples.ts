@@ -6,7 +6,7 @@ import { examples } from '../../text/app.ts';
 /** The invented programmes that come with the app; each is fetched from our own files when it is opened. */
 const FILES = import.meta.glob<{ default: unknown }>('../../../sims/examples/*.json');
 
-/** Asks the page to open a document in place of the current one. */
+/** Asks the page to open a document as a programme of its own. */
 export type OpenEvent = CustomEvent<{ readonly document: unknown; readonly name: string }>;
 
 const styles = css`
@@ -29,7 +29,7 @@ const styles = css`
   }
 `;
 
-/** A list of the examples, each with what it teaches. Opening one is an edit like any other: undo brings the former document back. */
+/** A list of the examples, each with what it teaches. Opening one makes a programme of its own. */
 @customElement('oo-examples')
 export class Examples extends LitElement {
   static override styles = [...shared, styles];

@@ -1,13 +1,17 @@
-import { css, html, LitElement, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { filledBlank } from '../../model/blanks.ts';
 import { insertAt, removeAt } from '../../model/edits.ts';
 import { freshId } from '../../model/plans.ts';
-import { programmeSchema, type Programme } from '../../model/programme.ts';
+import { programmeSchema, type Programme, type Trait } from '../../model/programme.ts';
 import { isRecord, type Problem } from '../../model/problem.ts';
+import { blankTrait, withTraitType } from '../../model/trait-type.ts';
 import { entrySchema, schemaAt } from '../../model/walk.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely, SECTION_WORDS } from '../../text/app.ts';
+import { groupWords } from '../../text/fields.ts';
+import { panelText } from '../../text/tasted.ts';
 import { emitChange } from '../fields/change.ts';
 import type { FormSection } from '../fields/form.ts';
 import '../fields/form.ts';
@@ -25,6 +29,8 @@ const WHOLE: readonly FormSection[] = [
   { title: 'Money', keys: ['money'], column: 2 },
   { title: 'Futures', keys: ['runs', 'shuffleWord', 'guessesAsTheyStand', 'defaultPool'], column: 1 },
 ];
+
+const TYPES: readonly Trait['type'][] = ['shown', 'measured'];
 
 const styles = css`
   details {
@@ -65,11 +71,34 @@ const styles = css`
     gap: 8px;
     padding: 8px 0 22px 22px;
   }
+  .help {
+    padding: 0 0 8px 22px;
+    color: var(--ink2);
+    font-size: var(--size-note);
+    max-width: var(--measure);
+  }
+  .type {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 14px;
+    padding: 4px 0 10px;
+    border-bottom: 1px solid var(--hair);
+  }
+  .type label {
+    font-weight: 500;
+  }
+  .type p {
+    flex: 1 1 20em;
+    font-size: var(--size-note);
+    max-width: var(--measure);
+  }
   .flag {
     color: var(--warn);
   }
   @media (max-width: 700px) {
     .entry,
+    .help,
     .buttons {
       margin-left: 0;
       padding-left: 0;
@@ -114,10 +143,32 @@ export class OrchardPanel extends LitElement {
     const entry = { ...blank.value, id: freshId(name, used), name };
     this.replace([section], insertAt(this.programme, [section, used.length], entry), `${name} added`);
     this.opened = new Set([...this.opened, section, `${section}/${entry.id}`]);
+    this.goTo(`${section}/${entry.id}`);
+  }
+
+  /** To the line of an entry, once the document has come back and it is drawn. */
+  private goTo(key: string): void {
+    setTimeout(() => {
+      void this.updateComplete.then(() => this.summaryOf(key)?.focus());
+    });
+  }
+
+  private summaryOf(key: string): HTMLElement | null {
+    return [...this.renderRoot.querySelectorAll<HTMLElement>('details')].find((each) => each.dataset['key'] === key)?.querySelector('summary') ?? null;
   }
 
   private removeEntry(section: PanelSection, at: number, name: string): void {
+    const list = this.programme[section];
+    const next = list[at + 1] ?? list[at - 1];
     this.replace([section], removeAt(this.programme, [section, at]), `${name} removed`);
+    // Even where the same button now stands for the next entry: a second press must not take that out too.
+    this.goTo(next ? `${section}/${next.id}` : section);
+  }
+
+  private setType(at: number, type: Trait['type']): void {
+    const next = withTraitType(this.programme, at, type);
+    const name = this.programme.traits[at]?.name ?? '';
+    if (next !== this.programme) emitChange(this, { path: [], value: next, label: panelText.typeChanged(name, panelText[type]) });
   }
 
   private replace(path: readonly string[], document: unknown, label: string): void {
@@ -156,11 +207,12 @@ export class OrchardPanel extends LitElement {
     const { title, one } = SECTION_WORDS[section];
     const entries = this.programme[section];
     const open = this.opened.has(section);
-    return html`<details class="section" ?open=${open} @toggle=${this.toggled(section)}>
+    const help = groupWords([section])?.help;
+    return html`<details class="section" data-key=${section} ?open=${open} @toggle=${this.toggled(section)}>
       <summary>${title} <span class="quiet">${String(entries.length)}</span>${this.flagged([section]) ? html`<span class="flag">to mend</span>` : ''}</summary>
       ${
         open
-          ? html`${entries.map((entry, i) => this.entry(section, entry, i))}
+          ? html`${help === undefined ? nothing : html`<p class="help">${help}</p>`}${entries.map((entry, i) => this.entry(section, entry, i))}
               <div class="buttons"><button @click=${() => this.add(section)}>${likely.addEntry(one)}</button></div>`
           : ''
       }
@@ -179,22 +231,48 @@ export class OrchardPanel extends LitElement {
         return cross ? `${kind(cross.seed)} × ${kind(cross.pollen)}, gives ${kind(cross.gives)}` : '';
       }
       case 'traits':
-        return programme.traits[at]?.type === 'measured' ? 'measured' : 'shown or not';
+        return panelText[programme.traits[at]?.type ?? 'shown'];
+      case 'gardens':
+        return at === 0 ? panelText.home : '';
       default:
         return '';
     }
   }
 
+  /** What kind of trait it is can be changed in place; what that takes along is said beside it. */
+  private typeChoice(at: number): TemplateResult {
+    const type = this.programme.traits[at]?.type ?? 'shown';
+    const id = `type-${String(at)}`;
+    const onChange = (event: Event): void => {
+      const chosen = event.target instanceof HTMLSelectElement ? event.target.value : '';
+      const wanted = TYPES.find((each) => each === chosen);
+      if (wanted) this.setType(at, wanted);
+    };
+    return html`<div class="type">
+      <label for=${id}>${panelText.traitType}</label>
+      <select id=${id} aria-describedby="${id}-note" @change=${onChange}>
+        ${TYPES.map((each) => {
+          const can = each === type || blankTrait(each, this.programme).ok;
+          return html`<option value=${each} ?disabled=${!can} .selected=${live(each === type)}>
+            ${can ? panelText[each] : `${panelText[each]} (${panelText.needsGene})`}
+          </option>`;
+        })}
+      </select>
+      <p class="quiet" id="${id}-note">${panelText.typeNote}</p>
+    </div>`;
+  }
+
   private entry(section: PanelSection, { id, name }: { readonly id: string; readonly name: string }, at: number): TemplateResult {
     const key = `${section}/${id}`;
     const open = this.opened.has(key);
-    return html`<details class="entry" ?open=${open} @toggle=${this.toggled(key)}>
+    return html`<details class="entry" data-key=${key} ?open=${open} @toggle=${this.toggled(key)}>
       <summary>
         ${name} <span class="quiet">${this.hint(section, at)}</span>${this.flagged([section, at]) ? html`<span class="flag">to mend</span>` : ''}
       </summary>
       ${
         open
           ? html`<div>
+              ${section === 'traits' ? this.typeChoice(at) : nothing}
               <oo-form .path=${[section, at]} .programme=${this.programme} .problems=${this.problems}></oo-form>
               <div class="buttons"><button @click=${() => this.removeEntry(section, at, name)}>${likely.removeEntry(name)}</button></div>
             </div>`

@@ -1,19 +1,19 @@
-import { css, html, nothing, type TemplateResult } from 'lit';
+import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { PATTERNS } from '../../model/patterns.ts';
 import { copyPlan, freeMark, freshId, movePlan, withoutPlan, withPlan } from '../../model/plans.ts';
 import type { Generation, Plan, Programme } from '../../model/programme.ts';
 import type { Columns } from '../../results/columns.ts';
 import type { Outlook } from '../../results/outlook.ts';
 import { effectOf } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
-import { likely } from '../../text/app.ts';
 import type { WordsByPlan } from '../../charts/marks.ts';
-import type { MoveEvent, PlanEvent, RowEvent, RowKey } from '../charts/lanes/lanes.ts';
+import type { Lanes, MoveEvent, PlanEvent, RowEvent, RowKey } from '../charts/lanes/lanes.ts';
 import '../charts/lanes/lanes.ts';
 import type { OoChange } from '../fields/change.ts';
 import '../fields/form.ts';
 import { StoreElement } from '../store-element.ts';
+import { planPanel } from './plan-panel.ts';
+import { planPatterns } from './plan-patterns.ts';
 import './row-settings.ts';
 
 /** The last change made under an open row, and the plan's results before it. */
@@ -33,6 +33,10 @@ const styles = css`
   }
   .plan-panel {
     padding: 8px 0 14px;
+    max-width: 46em;
+  }
+  .why {
+    margin-top: 8px;
     max-width: 46em;
   }
   .patterns {
@@ -73,6 +77,8 @@ export class PlanLanes extends StoreElement {
   @state() private open: RowKey | null = null;
   @state() private openPlan: string | null = null;
   @state() private change: Change | null = null;
+  /** A row that takes the focus once it stands. */
+  private wanted: RowKey | null = null;
 
   constructor() {
     super();
@@ -118,12 +124,9 @@ export class PlanLanes extends StoreElement {
         @oo-copy-plan=${() => this.open && this.copy(this.open.plan)}
         @oo-add-generation=${() => this.addGeneration()}
         @oo-remove-generation=${() => this.removeGeneration()}
-        >${this.settings()} ${programme.plans.map((plan) => this.planPanel(plan))}</oo-lanes
+        >${this.settings()} ${this.planPanel()}</oo-lanes
       >
-      <section class="patterns">
-        <h2>${likely.addPlan}</h2>
-        <div class="buttons">${PATTERNS.map((pattern) => this.patternButton(pattern))}</div>
-      </section>
+      ${planPatterns(programme, this.add)}
     `;
   }
 
@@ -153,47 +156,59 @@ export class PlanLanes extends StoreElement {
     return { label: change.label, effect: change.before && after && after !== change.before ? effectOf(change.before, after) : null };
   }
 
-  private planPanel(plan: Plan): TemplateResult | typeof nothing {
-    if (this.openPlan !== plan.id) return nothing;
+  private planPanel(): TemplateResult | typeof nothing {
     const { programme, problems } = this.programmes.state;
-    const at = programme.plans.indexOf(plan);
-    return html`<div slot="plan-${plan.id}" class="plan-panel">
-      <oo-form
-        .path=${['plans', at]}
-        .programme=${programme}
-        .problems=${problems}
-        .sections=${[{ title: '', keys: ['name', 'note', 'clearDiscards'] }]}
-        narrow
-      ></oo-form>
-      <div class="buttons">
-        <button ?disabled=${freeMark(programme) === null} aria-label=${likely.copyOf(plan.name)} @click=${() => this.copy(plan.id)}>${likely.copy}</button>
-        <button ?disabled=${at === 0} aria-label=${likely.upOf(plan.name)} @click=${() => this.move(plan.id, -1)}>${likely.up}</button>
-        <button ?disabled=${at === programme.plans.length - 1} aria-label=${likely.downOf(plan.name)} @click=${() => this.move(plan.id, 1)}>
-          ${likely.down}
-        </button>
-        <button ?disabled=${programme.plans.length === 1} aria-label=${likely.removeOf(plan.name)} @click=${() => this.removePlan(plan)}>
-          ${likely.remove}
-        </button>
-        <button class="main" @click=${() => (this.openPlan = null)}>${likely.done}</button>
-      </div>
-    </div>`;
+    const plan = programme.plans.find(({ id }) => id === this.openPlan);
+    if (!plan) return nothing;
+    return planPanel(programme, problems, plan, {
+      copy: () => this.copy(plan.id),
+      move: (by, button) => this.moveFrom(button, plan.id, by),
+      remove: () => this.removePlan(plan),
+      close: this.closePlan,
+    });
   }
 
-  private patternButton(pattern: (typeof PATTERNS)[number]): TemplateResult {
-    const { programme } = this.programmes.state;
-    const started = pattern.start(programme);
-    return html`<button
-      ?disabled=${!started.ok}
-      title=${started.ok ? (started.plan.note ?? '') : started.why}
-      @click=${() => {
-        if (!started.ok) return;
-        this.edit(withPlan(programme, started.plan), `${started.plan.name} added`);
-        const first = started.plan.generations[0];
-        if (first) this.open = { plan: started.plan.id, generation: first.id };
-      }}
-    >
-      ${pattern.name}
-    </button>`;
+  /** Adds a plan and opens its first row, which takes the focus as soon as it stands. */
+  private readonly add = (plan: Plan): void => {
+    this.edit(withPlan(this.programmes.state.programme, plan), `${plan.name} added`);
+    const first = plan.generations[0];
+    if (!first) return;
+    this.open = { plan: plan.id, generation: first.id };
+    this.wanted = this.open;
+  };
+
+  private get lanes(): Lanes | null {
+    return this.renderRoot.querySelector('oo-lanes');
+  }
+
+  /** Does something once all that is due has been drawn. */
+  private async afterwards(act: (lanes: Lanes) => void): Promise<void> {
+    await this.updateComplete;
+    const { lanes } = this;
+    await lanes?.updateComplete;
+    if (lanes) act(lanes);
+  }
+
+  protected override updated(_changed: PropertyValues): void {
+    const { wanted } = this;
+    if (!wanted) return;
+    void this.afterwards((lanes) => {
+      if (this.wanted === wanted && lanes.focusRow(wanted)) this.wanted = null;
+    });
+  }
+
+  private readonly closePlan = (): void => {
+    const id = this.openPlan;
+    this.openPlan = null;
+    if (id !== null) void this.afterwards((lanes) => lanes.focusPlan(id));
+  };
+
+  /** Moves a plan by a button, which at the end of the list can no longer hold the focus. */
+  private moveFrom(button: EventTarget | null, id: string, by: -1 | 1): void {
+    this.move(id, by);
+    void this.afterwards((lanes) => {
+      if (button instanceof HTMLButtonElement && button.disabled) lanes.focusPlan(id);
+    });
   }
 
   private readonly onRow = (event: RowEvent): void => {
@@ -210,8 +225,7 @@ export class PlanLanes extends StoreElement {
     const { open } = this;
     this.open = null;
     // Back to where it was opened, as with Escape.
-    const lanes = this.renderRoot.querySelector('oo-lanes');
-    if (open && lanes) void this.updateComplete.then(() => lanes.updateComplete).then(() => lanes.focusRow(open));
+    if (open) void this.afterwards((lanes) => lanes.focusRow(open));
   };
 
   private copy(id: string): void {
@@ -227,7 +241,11 @@ export class PlanLanes extends StoreElement {
   private removePlan(plan: Plan): void {
     this.openPlan = null;
     if (this.open?.plan === plan.id) this.open = null;
-    this.edit(withoutPlan(this.programmes.state.programme, plan.id), `${plan.name} removed`);
+    const { programme } = this.programmes.state;
+    const at = programme.plans.indexOf(plan);
+    const neighbour = programme.plans[at + 1] ?? programme.plans[at - 1];
+    this.edit(withoutPlan(programme, plan.id), `${plan.name} removed`);
+    if (neighbour) void this.afterwards((lanes) => lanes.focusPlan(neighbour.id));
   }
 
   /** After the open generation, from its own picks. */
@@ -268,6 +286,7 @@ export class PlanLanes extends StoreElement {
       plan.generations.filter(({ id }) => id !== gone),
       'generation removed',
     );
+    void this.afterwards((lanes) => lanes.focusPlan(plan.id));
   }
 
   private put(plan: Plan, generations: Generation[], label: string): void {

@@ -11,27 +11,47 @@ export function checkBiology(programme: Programme): Problem[] {
   return [...seasons(programme), ...rules(programme), ...measured(programme), ...weakness(programme), ...seeds(programme), ...founders(programme)];
 }
 
+/** So many kinds deep, seasons between those of two other kinds are followed; deeper, none would be found. */
+const MOST_FOLLOWED = 4;
+
 function seasons(programme: Programme): Problem[] {
-  return programme.kinds.flatMap(({ firstFruit, name }, k) => {
+  const depths = depthsOf(programme);
+  return programme.kinds.flatMap(({ id, firstFruit, name }, k) => {
     const path = ['kinds', k, 'firstFruit'];
     if ('earliest' in firstFruit) {
       const [e, m, t] = [meanOf(firstFruit.earliest), meanOf(firstFruit.half), meanOf(firstFruit.ninety)];
       if (e > m) return [stop([...path, 'half'], '“Half by” must not come before “earliest”', 'Put the three seasons in order.')];
       if (m >= t) return [stop([...path, 'ninety'], '“9 in 10 by” must come after “half by”', 'Put the three seasons in order.')];
     }
-    if ('between' in firstFruit && isCircular(programme, firstFruit, new Set()))
-      return [stop(path, `${name} follows a kind that follows ${name} itself`, 'Give one of them seasons of its own.')];
+    const depth = depths.get(id) ?? 0;
+    if (depth === Infinity) return [stop(path, `${name} follows a kind that follows ${name} itself`, 'Give one of them seasons of its own.')];
+    if (depth > MOST_FOLLOWED)
+      return [
+        stop(
+          path,
+          `${name} follows kinds that follow others, more than ${String(MOST_FOLLOWED)} deep`,
+          `Give ${name}, or one that it follows, seasons of its own.`,
+        ),
+      ];
     return [];
   });
 }
 
-function isCircular(programme: Programme, fruit: FirstFruit, seen: ReadonlySet<string>): boolean {
-  if (!('between' in fruit)) return false;
-  return [fruit.between.seed, fruit.between.pollen].some((id) => {
-    if (seen.has(id)) return true;
-    const kind = programme.kinds.find((entry) => entry.id === id);
-    return kind !== undefined && isCircular(programme, kind.firstFruit, new Set([...seen, id]));
-  });
+/** How deep the seasons of each kind rest on those of others: 0 with seasons of its own, Infinity in a circle. */
+function depthsOf({ kinds }: Programme): ReadonlyMap<string, number> {
+  const depths = new Map<string, number>();
+  const depthOf = (id: string): number => {
+    const known = depths.get(id);
+    if (known !== undefined) return known;
+    const fruit: FirstFruit | undefined = kinds.find((kind) => kind.id === id)?.firstFruit;
+    // Met again before it is done: a circle.
+    depths.set(id, Infinity);
+    const depth = fruit && 'between' in fruit ? 1 + Math.max(depthOf(fruit.between.seed), depthOf(fruit.between.pollen)) : 0;
+    depths.set(id, depth);
+    return depth;
+  };
+  kinds.forEach(({ id }) => depthOf(id));
+  return depths;
 }
 
 const genesOf = ({ needs }: Rule) => (needs.needs === 'total' ? needs.genes : needs.of.map(({ gene }) => gene));

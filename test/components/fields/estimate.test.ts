@@ -336,3 +336,181 @@ describe('the sketch', () => {
     expect(everything(root).some((each) => each.matches('svg'))).toBe(false);
   });
 });
+
+describe('a whole estimate typed into one box', () => {
+  const box = (root: ParentNode, place = 0): HTMLInputElement => boxOf(root, place);
+  const line = (root: ParentNode): string =>
+    find(root, HTMLElement, '#understood').textContent.replaceAll('\u00a0', ' ').replaceAll('\u2060', '').replace(/\s+/g, ' ').trim();
+  const button = (root: ParentNode, name: string): HTMLButtonElement => {
+    const found = everything(root).find(
+      (each) => each instanceof HTMLButtonElement && each.textContent.replaceAll('\u00a0', ' ').replaceAll('\u2060', '').trim() === name,
+    );
+    if (!(found instanceof HTMLButtonElement)) throw new Error(`No button “${name}”.`);
+    return found;
+  };
+  /** Types as a person does: letter by letter, so that every beginning of the text is seen too. */
+  async function write(root: ParentNode, text: string, place = 0): Promise<void> {
+    const it_ = box(root, place);
+    it_.focus();
+    it_.select();
+    await userEvent.keyboard(text.replaceAll('{', '{{').replaceAll('[', '[['));
+    await settled();
+  }
+  const later = (): Promise<unknown> => new Promise((done) => setTimeout(done, 20));
+
+  it('a range: says beforehand how it will be read, takes it on Enter, and stays in the boxes', async () => {
+    const { root, seen } = await open({ value: 0.5, source: { kind: 'practice', note: '' } });
+    await write(root, '6–10');
+    expect(line(root)).toBe('Will be read as 6–8–10 %: likely is the middle of the two. Enter takes it.');
+    expect(problemOf(root)).toBe('');
+    expect(box(root).getAttribute('aria-invalid')).toBe('false');
+    await userEvent.keyboard('{Enter}');
+    await settled();
+    expect(seen.at(-1)?.value).toEqual({ low: 0.06, likely: 0.08, high: 0.1, source: { kind: 'practice', note: '' } });
+    expect(values(root)).toEqual(['6', '8', '10']);
+    expect(line(root)).toBe('“6–10” is read as 6–8–10 %: likely is the middle of the two. Change it in the boxes, or put back 50 %');
+    await later();
+    expect((root as ShadowRoot).activeElement?.id).toBe('low');
+    button(root, 'put back 50 %').click();
+    await settled();
+    expect(seen.at(-1)?.value).toEqual({ value: 0.5, source: { kind: 'practice', note: '' } });
+    expect(values(root)).toEqual(['50']);
+  });
+
+  it('a count: turns into hits and of on leaving the box, as a count of the breeder’s own', async () => {
+    for (const text of ['18 of 240', '18/240', '18 out of 240']) {
+      const { root, seen } = await open(RANGE);
+      await write(root, text);
+      await userEvent.tab();
+      await settled();
+      expect(seen.at(-1)?.value).toEqual({ hits: 18, of: 240, lots: 1, source: { kind: 'counted', note: '' } });
+      expect(values(root)).toEqual(['18', '240']);
+      await later();
+      expect((root as ShadowRoot).activeElement, 'the focus is not lost with the box it was to go to').not.toBeNull();
+    }
+  });
+
+  it('a count over a count keeps the springs it was made in', async () => {
+    const { root, seen } = await open(COUNT);
+    await write(root, '20/250');
+    await userEvent.keyboard('{Enter}');
+    await settled();
+    expect(seen.at(-1)?.value).toEqual({ ...COUNT, hits: 20, of: 250 });
+  });
+
+  it('“about” and “at least” are a guess and say what was made of them', async () => {
+    const about = await open(6, { schema: age });
+    await write(about.root, 'about 8');
+    await userEvent.keyboard('{Enter}');
+    await settled();
+    expect(about.seen.at(-1)?.value).toEqual({ low: 6.4, likely: 8, high: 9.6, source: { kind: 'guess', note: 'about 8' } });
+    expect(line(about.root)).toMatch(/^“about 8” is read as 6\.4–8–9\.6 years: a fifth to either side, marked as a guess\./);
+    expect(find(about.root, HTMLElement, '.badge').textContent).toBe('guess, about 8');
+    const least = await open(6, { schema: age });
+    await write(least.root, '> 12');
+    await userEvent.keyboard('{Enter}');
+    await settled();
+    expect(least.seen.at(-1)?.value).toMatchObject({ low: 12, likely: 14.4, high: 16.8, source: { kind: 'guess' } });
+  });
+
+  it('sends nothing of the beginnings of a text in the end: what stood before stands until it is taken', async () => {
+    const { el, root } = await open(6, { schema: age });
+    await write(root, '8–');
+    expect(el.value).toBe(6);
+    expect(problemOf(root)).toBe('');
+    box(root).blur();
+    await settled();
+    expect(problemOf(root)).toBe('“8–” is not a number. The picture still shows your last good number, 6.');
+    expect(box(root).value).toBe('8–');
+  });
+
+  it('two readings: two buttons, neither taken, the text stays; a press takes one and gives the box back', async () => {
+    const flowers = kindSchema.shape.flowers;
+    const { el, root, seen } = await open(300, { schema: flowers });
+    await write(root, '1,500');
+    expect(el.value).toBe(300);
+    expect(problemOf(root)).toBe('“1,500” can be read in two ways. Which is meant? The picture still shows your last good number, 300.');
+    const group = find(root, HTMLElement, '.choose');
+    expect([group.getAttribute('role'), group.ariaLabel]).toEqual(['group', 'What “1,500” means']);
+    expect(await breaches(el)).toEqual([]);
+    await userEvent.tab();
+    await settled();
+    expect([box(root).value, box(root).getAttribute('aria-invalid'), el.value]).toEqual(['1,500', 'true', 300]);
+    expect((root as ShadowRoot).activeElement).toBe(button(root, '1.5 flowers'));
+    await userEvent.tab();
+    await userEvent.keyboard('{Enter}');
+    await settled();
+    expect(seen.at(-1)?.value).toBe(1500);
+    expect([box(root).value, problemOf(root)]).toEqual(['1500', '']);
+    await later();
+    expect((root as ShadowRoot).activeElement).toBe(box(root));
+  });
+
+  it('two readings of a range, too', async () => {
+    const { el, root } = await open(300, { schema: kindSchema.shape.flowers });
+    await write(root, '1,500-2,500');
+    button(root, '1500–2000–2500 flowers').click();
+    await settled();
+    expect(el.value).toEqual({ low: 1500, likely: 2000, high: 2500, source: { kind: 'guess', note: '' } });
+  });
+
+  it('says in words what does not fit', async () => {
+    const years = await open(6, { schema: age });
+    typeInto(box(years.root), '18/240');
+    await settled();
+    expect(problemOf(years.root)).toMatch(/^“18\/240” is a count, which only a share can be\. Type one number, or a range/);
+    typeInto(box(years.root), '6–99');
+    await settled();
+    expect(problemOf(years.root)).toMatch(/^Must lie between 1 and 60 years/);
+    typeInto(box(years.root), '10–6');
+    await settled();
+    expect(problemOf(years.root)).toMatch(/^“10–6” runs downwards/);
+    const count = await open(COUNT);
+    typeInto(box(count.root), '6 to 10');
+    await settled();
+    expect(problemOf(count.root)).toMatch(/^“6 to 10” does not fit a count/);
+    const either = await open(EITHER);
+    typeInto(box(either.root), '6 to 10');
+    await settled();
+    expect(problemOf(either.root)).toMatch(/^“6 to 10” is a range, but one number fits here/);
+    expect([...years.seen, ...count.seen, ...either.seen]).toEqual([]);
+  });
+
+  it('says how a number was read where that is not plain to see', async () => {
+    const { root, seen } = await open(0.5);
+    await write(root, '7 in 10');
+    expect(seen.at(-1)?.value).toBe(0.7);
+    expect(line(root)).toBe('Read as 70 %, a share. If you counted, type “7 of 10”.');
+    await write(root, '12,5 %');
+    expect([seen.at(-1)?.value, line(root)]).toEqual([0.125, '']);
+  });
+
+  it('keeps the focus when an alternative is taken out', async () => {
+    const three: Estimate = { oneOf: [0.1, 0.2, 0.3].map((value) => ({ value, weight: 1 })) };
+    const { root } = await open(three);
+    const last = find(root, HTMLButtonElement, 'button[aria-label="remove alternative 3"]');
+    last.focus();
+    await userEvent.keyboard('{Enter}');
+    await settled();
+    await later();
+    expect(values(root)).toHaveLength(4);
+    expect((root as ShadowRoot).activeElement).toBe(box(root));
+  });
+});
+
+describe('how sure a source is', () => {
+  it('stands in the badge and can be set and taken back', async () => {
+    const { root, seen } = await open({ value: 0.08, source: { kind: 'published', note: 'a leaflet of three pages', confidence: 'high' } });
+    const badge = find(root, HTMLButtonElement, 'button.open');
+    expect(badge.textContent.trim()).toBe('published · high confidence');
+    badge.click();
+    await settled();
+    const sure = find(root, HTMLSelectElement, '.panel select', 1);
+    choose(sure, 'low');
+    await settled();
+    expect(seen.at(-1)?.value).toEqual({ value: 0.08, source: { kind: 'published', note: 'a leaflet of three pages', confidence: 'low' } });
+    expect(badge.textContent.trim()).toBe('published · low confidence');
+    choose(sure, '');
+    expect(seen.at(-1)?.value).toEqual({ value: 0.08, source: { kind: 'published', note: 'a leaflet of three pages' } });
+  });
+});

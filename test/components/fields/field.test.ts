@@ -97,7 +97,7 @@ describe('oo-field', () => {
     ['flowers', '40x', '“40x” is not a number. The picture still shows your last good number, 400.'],
     ['flowers', '', 'A number is needed here. The picture still shows your last good number, 400.'],
     ['flowers', '4.5', 'Must be a whole number. The picture still shows your last good number, 400.'],
-    ['flowers', '10.000', '“10.000” can be read as 10 or as 10000. Type the one you mean. The picture still shows your last good number, 400.'],
+    ['flowers', '10.000', '“10.000” can be read in two ways. Which is meant? The picture still shows your last good number, 400.'],
     ['flowers', '2000000', 'Must lie between 0 and 1,000,000 flowers. The picture still shows your last good number, 400.'],
   ])('keeps %s %j as typed, says what is wrong and sends nothing', async (schema, text, words) => {
     const { el, seen } = await field_(NAMED[schema], 400);
@@ -314,5 +314,51 @@ describe('oo-field', () => {
     el.value = false;
     await settled();
     expect(find(el.renderRoot, HTMLInputElement, 'input').checked).toBe(false);
+  });
+});
+
+describe('what people type into a plain number field', () => {
+  it.each<[string, string]>([
+    ['6–10', '“6–10” is a range, but one number fits here. The picture still shows your last good number, 400.'],
+    ['18 of 240', '“18 of 240” is a count, but one number fits here. The picture still shows your last good number, 400.'],
+    ['about 80', 'One number fits here, without “about”: 80. The picture still shows your last good number, 400.'],
+    ['at least 80', 'One number fits here, without “at least”: 80. The picture still shows your last good number, 400.'],
+    ['< 80', 'One number fits here, without “at most”: 80. The picture still shows your last good number, 400.'],
+    ['20 or 50', '“20 or 50” gives a choice, but one number fits here. The picture still shows your last good number, 400.'],
+    ['8 %', 'No percentage fits here: type the number itself. The picture still shows your last good number, 400.'],
+  ])('refuses %j with what fits', async (text, words) => {
+    const { el, seen } = await field_(NAMED.flowers, 400);
+    typeInto(boxOf(el.renderRoot), text);
+    await settled();
+    expect(problemOf(el.renderRoot)).toBe(words);
+    expect(seen).toEqual([]);
+  });
+
+  it('shows two readings as two buttons, takes neither, and lets one be chosen', async () => {
+    const { el, seen } = await field_(NAMED.flowers, 400);
+    loop(el);
+    const box = boxOf(el.renderRoot);
+    box.focus();
+    box.select();
+    await userEvent.keyboard('10.000');
+    await settled();
+    expect(el.value).toBe(400);
+    const buttons = everything(el.renderRoot).filter((each) => each.matches('.choose button'));
+    expect(buttons.map((each) => each.textContent.replaceAll('\u00a0', ' '))).toEqual(['10 flowers', '10000 flowers']);
+    expect(await breaches(el)).toEqual([]);
+    await userEvent.tab();
+    await userEvent.tab();
+    await userEvent.keyboard(' ');
+    await settled();
+    expect([el.value, box.value, seen.at(-1)?.value]).toEqual([10_000, '10000', 10_000]);
+    await new Promise((done) => setTimeout(done, 20));
+    expect(el.shadowRoot?.activeElement).toBe(box);
+  });
+
+  it('says so where the bounds left only one of two readings', async () => {
+    const { el } = await field_(NAMED.flowers, 400);
+    typeInto(boxOf(el.renderRoot), '1,500');
+    await settled();
+    expect(find(el.renderRoot, HTMLElement, '#understood').textContent.replaceAll('\u00a0', ' ')).toBe('Read as 1500 flowers.');
   });
 });

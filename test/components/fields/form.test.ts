@@ -411,3 +411,129 @@ describe('oo-choices', () => {
     expect(find(el.renderRoot, HTMLSelectElement, 'select').selectedOptions[0]?.textContent).toBe('“lost”, no longer there');
   });
 });
+
+describe('the focus, when something is taken out', () => {
+  const placed = (it_: Desk): string | undefined => {
+    const active = it_.form.shadowRoot?.activeElement;
+    return active?.closest<HTMLElement>('.entry, [data-path]')?.dataset['path'];
+  };
+  const later = (): Promise<unknown> => new Promise((done) => setTimeout(done, 20));
+
+  it('goes to the entry that moved up, then to the one before, then to the button that adds one', async () => {
+    const it_ = await desk(GENERATION);
+    const list = [...GENERATION, 'keep', 'conditions'].join('/');
+    it_.button('add a condition').click();
+    await settled();
+    it_.button('add a condition').click();
+    await settled();
+    const remove = async (place: number): Promise<void> => {
+      const button = it_.button(`remove condition ${String(place)}`);
+      button.focus();
+      button.click();
+      await settled();
+      await later();
+    };
+    await remove(2);
+    expect(placed(it_)).toMatch(new RegExp(`^${list}/1`));
+    await remove(2);
+    expect(placed(it_)).toMatch(new RegExp(`^${list}/0`));
+    await remove(1);
+    expect(placed(it_)).toBe(list);
+    expect(it_.form.shadowRoot?.activeElement).toBe(it_.button('add a condition'));
+  });
+
+  it('stays among the choices when one of several parents is taken out', async () => {
+    const it_ = await desk(GENERATION);
+    const root = (): HTMLElement => it_.at([...GENERATION, 'seedParents']);
+    find(root(), HTMLButtonElement, 'button[aria-label="Seed parent: another"]').click();
+    await settled();
+    const last = find(root(), HTMLButtonElement, 'button[aria-label="remove Seed parent 2"]');
+    last.focus();
+    last.click();
+    await settled();
+    await later();
+    expect(root().shadowRoot?.activeElement).toBeInstanceOf(HTMLSelectElement);
+  });
+
+  it('goes along when a range is typed into one of three small boxes', async () => {
+    const it_ = await desk(['kinds', 0]);
+    const half: Path = ['kinds', 0, 'firstFruit', 'half'];
+    boxOf(it_.at(half)).focus();
+    boxOf(it_.at(half)).select();
+    await userEvent.keyboard('5-8{Enter}');
+    await settled();
+    await later();
+    expect(it_.programme.kinds[0]?.firstFruit).toMatchObject({ earliest: 4, half: { low: 5, likely: 6.5, high: 8 }, ninety: 9 });
+    expect(it_.at(half)).toBeInstanceOf(OoEstimate);
+    expect(it_.form.shadowRoot?.activeElement).toBe(it_.at(half));
+  });
+});
+
+describe('headings', () => {
+  it('never say the same twice, nor stand alone above another one', async () => {
+    for (const path of EVERYTHING) {
+      const { form } = await desk(path);
+      const legends = everything(form.renderRoot).filter((each) => each.matches('legend'));
+      for (const legend of legends) {
+        const above = legend.parentElement?.parentElement?.closest('fieldset')?.querySelector('legend')?.textContent.toLowerCase() ?? '';
+        expect(legend.textContent.toLowerCase(), path.join('/')).not.toBe(above);
+        expect(above === '' || !legend.textContent.toLowerCase().startsWith(`${above} `), `${above} / ${legend.textContent}`).toBe(true);
+      }
+      form.parentElement?.remove();
+    }
+  });
+
+  it('are one where a section holds one group', async () => {
+    const it_ = new Desk([]);
+    it_.form.sections = [
+      { title: 'Limits', keys: ['limits'] },
+      { title: 'Goal', keys: ['goal'] },
+    ];
+    await it_.open();
+    const legends = everything(it_.form.renderRoot).flatMap((each) => (each.matches('legend') ? [each.textContent] : []));
+    expect(legends).toEqual(['Limits', 'Goal', 'A tree is proven if']);
+    const row = new Desk(GENERATION);
+    row.form.sections = [{ title: 'Rescue', keys: ['rescue', 'judge', 'keep'] }];
+    await row.open();
+    expect(everything(row.form.renderRoot).flatMap((each) => (each.matches('legend') ? [each.textContent] : []))).toEqual(['Rescue', 'Keep a tree if']);
+  });
+});
+
+describe('oo-tasted', () => {
+  it('works out a true value, shows it, and puts it into the tree as a range with what it was', async () => {
+    const it_ = await desk(['trees', 1]);
+    const root = find(it_.form.renderRoot, HTMLElement, 'oo-tasted').shadowRoot!;
+    find(root, HTMLButtonElement, 'button').click();
+    await settled();
+    expect(root.activeElement).toBe(boxOf(root));
+    expect(find(root, HTMLButtonElement, 'button.main').disabled).toBe(true);
+    typeInto(boxOf(root, 0), '15');
+    typeInto(boxOf(root, 1), '3');
+    await settled();
+    // By hand: 3·0.4/(1 + 2·0.6) = 6/11 of 2 °Bx above 13; ends √7·√(0.4·2.25·5/11) off.
+    expect(
+      find(root, HTMLElement, '.found')
+        .textContent.replaceAll(/[\u00a0]/g, ' ')
+        .replaceAll('\u2060', ''),
+    ).toBe('Keeps 55 % of its distance from the mean: true value about 14.09 °Bx, at the outermost 12.4–15.78.');
+    expect(await breaches(it_.form)).toEqual([]);
+    find(root, HTMLButtonElement, 'button.main').click();
+    await settled();
+    expect(it_.programme.trees[1]?.values).toEqual({
+      sweet: { low: 12.4, likely: 14.09, high: 15.78, source: { kind: 'counted', note: 'tasted mean 15 °Bx of 3 seasons, drawn towards the reference 13' } },
+    });
+    expect(it_.form.shadowRoot?.activeElement).toBe(it_.at(['trees', 1, 'values', 'sweet']));
+  });
+
+  it('is offered where nothing is stated yet, closes on Escape, and changes nothing by itself', async () => {
+    const it_ = await desk(['trees', 0]);
+    const root = find(it_.form.renderRoot, HTMLElement, 'oo-tasted').shadowRoot!;
+    find(root, HTMLButtonElement, 'button').click();
+    await settled();
+    await userEvent.keyboard('15{Escape}');
+    await settled();
+    expect(it_.edits).toEqual([]);
+    expect(root.activeElement).toBe(find(root, HTMLButtonElement, 'button'));
+    expect(everything(root).some((each) => each.matches('input'))).toBe(false);
+  });
+});

@@ -1,17 +1,17 @@
 import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawBusy } from '../../../charts/busiest-years/draw.ts';
 import { busyLayout, type BusyLayout } from '../../../charts/busiest-years/layout.ts';
 import type { BusyLoad, PlanYears } from '../../../charts/busiest-years/load.ts';
 import { linesOf, statements } from '../../../charts/busiest-years/reading.ts';
-import { yearAfter } from '../../../charts/chance-by-year/reading.ts';
 import { shortName } from '../../../charts/marks.ts';
+import { yearAfter, type Press } from '../../../charts/reading.ts';
 import type { Columns } from '../../../results/columns.ts';
 import type { Outlook } from '../../../results/outlook.ts';
 import { busiest, busyYears, highest, peakOf } from '../../../statistics/busy.ts';
 import { busyText, LOADS, type Load } from '../../../text/charts-years.ts';
-import { ChartElement, otherText } from '../chart-element.ts';
-import { yearSlider } from '../year-slider.ts';
+import { otherText } from '../chart-element.ts';
+import { ReadElement } from '../read-element.ts';
 import { busyStyles } from './busiest-years.styles.ts';
 
 /** What a breeder has in a year. */
@@ -26,32 +26,19 @@ export interface BusyLimits {
 
 /** Hours, bloom days or places that each calendar year asks for, a strip per plan, against the breeder’s limit. */
 @customElement('oo-busiest-years')
-export class BusiestYears extends ChartElement {
-  static override styles: CSSResultGroup = [ChartElement.styles, busyStyles];
+export class BusiestYears extends ReadElement {
+  static override styles: CSSResultGroup = [ReadElement.styles, busyStyles];
 
   /** Every future of every plan, in the order of the outlook’s plans. */
   @property({ attribute: false }) columns: readonly Columns[] = [];
   @property({ attribute: false, hasChanged: otherText }) limits: BusyLimits = { hours: null, places: 0, bloomDays: 0, flowersPerDay: 0 };
   @property({ attribute: false }) load: Load = 'hours';
 
-  /** Year that is read, and the one that keys or a finger have set: a mouse only passes by. */
-  @state() private year: number | null = null;
-  private kept: number | null = null;
   private plans: readonly PlanYears[] = [];
   private layout: BusyLayout | null = null;
 
-  private readonly onOutside = (event: PointerEvent) => {
-    if (event.pointerType === 'touch' && !event.composedPath().includes(this)) this.keep(null);
-  };
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    document.addEventListener('pointerdown', this.onOutside);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    document.removeEventListener('pointerdown', this.onOutside);
+  protected override get reading(): number | null {
+    return this.chosen ?? null;
   }
 
   private get drawn(): BusyLoad {
@@ -75,7 +62,7 @@ export class BusiestYears extends ChartElement {
         return own ? [{ plan: plan.id, mark: plan.mark, name: shortName(plan, this.words), years: busyYears(own, load, outlook.startYear, limit) }] : [];
       });
     }
-    if (changed.size === 0 || [...changed.keys()].some((name) => name !== 'lifted' && name !== 'stale' && name !== 'year'))
+    if (this.laysOut(changed))
       this.layout = busyLayout(this.plans, { ...this.drawn, startYear: outlook.startYear, lastYear: outlook.lastYear, width, measure: this.measure });
   }
 
@@ -94,7 +81,7 @@ export class BusiestYears extends ChartElement {
       </fieldset>
       <div class="picture">
         <svg aria-hidden="true" @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg>
-        ${this.slider(outlook, layout)}
+        ${this.strips(outlook, layout)}
       </div>
       ${this.data(this.table(outlook))}
     </section>`;
@@ -124,21 +111,11 @@ export class BusiestYears extends ChartElement {
     );
   }
 
-  private slider({ startYear, lastYear, plans }: Outlook, { plot }: BusyLayout) {
-    const { year } = this;
+  private strips({ startYear, lastYear, plans }: Outlook, { plot }: BusyLayout) {
+    const year = this.reading;
     const said = this.plans.map((plan, index) => ({ name: plans[index]?.name ?? plan.name, lines: statements(plan, this.drawn, year) }));
     const words = year === null ? busyText.none : busyText.sliderValue(said);
-    return yearSlider({
-      label: busyText.slider,
-      from: startYear,
-      to: lastYear,
-      now: year,
-      words,
-      plot,
-      onKey: this.onKey,
-      onPointer: this.onPointer,
-      onLeave: this.onLeave,
-    });
+    return html`<div @pointerleave=${() => this.lift(null)}>${this.slider({ label: busyText.slider, from: startYear, to: lastYear, words, plot })}</div>`;
   }
 
   private table({ plans }: Outlook): TemplateResult {
@@ -174,7 +151,7 @@ export class BusiestYears extends ChartElement {
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
     const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
-    const { layout, year, plans } = this;
+    const { layout, reading: year, plans } = this;
     if (!picture || !layout) return;
     drawBusy(picture, layout, {
       reading: year,
@@ -184,37 +161,17 @@ export class BusiestYears extends ChartElement {
     });
   }
 
-  private readonly onKey = (event: KeyboardEvent): void => {
-    const { outlook } = this;
-    if (!outlook || event.altKey || event.ctrlKey || event.metaKey) return;
-    const year = yearAfter(event, this.year, outlook.startYear, outlook.lastYear);
-    if (year === undefined) return;
-    event.preventDefault();
-    this.keep(year);
-  };
-
-  private keep(year: number | null): void {
-    this.year = year;
-    this.kept = year;
+  protected override placeFor(press: Press): number | null | undefined {
+    return this.outlook ? yearAfter(press, this.reading, this.outlook.startYear, this.outlook.lastYear) : undefined;
   }
 
-  private readonly onPointer = (event: PointerEvent): void => {
+  protected override placeAt({ clientX, clientY }: PointerEvent): number | null {
     const { layout, outlook } = this;
-    const plot = event.currentTarget;
-    if (!layout || !outlook || !(plot instanceof HTMLElement)) return;
-    const box = plot.getBoundingClientRect();
-    const at = Math.round(layout.calendar.yearAt(layout.plot.left + event.clientX - box.left));
-    const year = Math.min(outlook.lastYear, Math.max(outlook.startYear, at));
-    if (event.pointerType === 'mouse') this.year = year;
-    else this.keep(year);
-    const y = layout.plot.top + event.clientY - box.top;
-    this.lift(layout.strips.findLast(({ from }) => from <= y)?.plan ?? null);
-  };
-
-  private readonly onLeave = (event: PointerEvent): void => {
-    this.lift(null);
-    if (event.pointerType === 'mouse') this.year = this.kept;
-  };
+    const picture = this.renderRoot.querySelector('.picture svg')?.getBoundingClientRect();
+    if (!layout || !outlook || !picture) return null;
+    this.lift(layout.strips.findLast(({ from }) => from <= clientY - picture.top)?.plan ?? null);
+    return Math.min(outlook.lastYear, Math.max(outlook.startYear, Math.round(layout.calendar.yearAt(clientX - picture.left))));
+  }
 }
 
 declare global {

@@ -1,48 +1,35 @@
 import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
-import { firstProven, leadChange, tellingYear } from '../../../charts/chance-by-year/crossing.ts';
+import { firstProven, tellingYear } from '../../../charts/chance-by-year/crossing.ts';
 import { drawChance } from '../../../charts/chance-by-year/draw.ts';
 import { chanceLayout, type ChanceLayout } from '../../../charts/chance-by-year/layout.ts';
-import { readingAt, yearAfter } from '../../../charts/chance-by-year/reading.ts';
+import { readingAt } from '../../../charts/chance-by-year/reading.ts';
 import { shortName } from '../../../charts/marks.ts';
 import { clip } from '../../../charts/measure.ts';
+import { yearAfter, type Press } from '../../../charts/reading.ts';
 import type { Outlook } from '../../../results/outlook.ts';
+import { leadChange } from '../../../statistics/lead.ts';
 import { chanceText, percent, percentRange, plusMinus } from '../../../text/charts.ts';
-import { ChartElement } from '../chart-element.ts';
-import { yearSlider } from '../year-slider.ts';
+import { ReadElement } from '../read-element.ts';
 import { chanceStyles } from './chance-by-year.styles.ts';
 
 /**
  * Chance of a proven tree by each year, per plan. A reading rule lists all plans at one year: it follows the mouse, a finger or the arrow keys.
  */
 @customElement('oo-chance-by-year')
-export class ChanceByYear extends ChartElement {
-  static override styles: CSSResultGroup = [ChartElement.styles, chanceStyles];
+export class ChanceByYear extends ReadElement {
+  static override styles: CSSResultGroup = [ReadElement.styles, chanceStyles];
 
   /** Year to read; undefined lets the picture choose the year that tells most, null shows no reading. */
   @property({ attribute: false }) year: number | null | undefined = undefined;
 
-  @state() private chosen: number | null | undefined = undefined;
   private layout: ChanceLayout | null = null;
-
-  private readonly onOutside = (event: PointerEvent) => {
-    if (event.pointerType === 'touch' && !event.composedPath().includes(this)) this.chosen = null;
-  };
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    document.addEventListener('pointerdown', this.onOutside);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    document.removeEventListener('pointerdown', this.onOutside);
-  }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
-    if (changed.has('year')) this.chosen = undefined;
+    if (changed.has('year')) this.read(undefined);
+    if (!this.laysOut(changed)) return;
     this.layout = this.outlook && this.width > 0 ? chanceLayout(this.outlook, { width: this.width, measure: this.measure, words: this.words }) : null;
   }
 
@@ -60,7 +47,7 @@ export class ChanceByYear extends ChartElement {
       <p class="visually-hidden" id="summary">${summary} ${layout.noteText}</p>
       <div class="picture">
         <svg aria-hidden="true" @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg>
-        ${this.slider(outlook, layout)} ${this.box(outlook, layout)} ${layout.note ? nothing : html`<p class="under-words">${layout.noteText}</p>`}
+        ${this.years(outlook, layout)} ${this.box(outlook, layout)} ${layout.note ? nothing : html`<p class="under-words">${layout.noteText}</p>`}
       </div>
       ${this.data(this.table(outlook))}
     </section>`;
@@ -86,14 +73,14 @@ export class ChanceByYear extends ChartElement {
     return dropped ? `${words} ${chanceText.starts(firstYear)}` : words;
   }
 
-  private get reading(): number | null {
+  protected override get reading(): number | null {
     const plans = this.outlook?.plans ?? [];
     const wanted = this.chosen !== undefined ? this.chosen : this.year !== undefined ? this.year : tellingYear(plans);
     if (wanted === null || !this.layout) return null;
     return Math.min(this.layout.lastYear, Math.max(this.layout.firstYear, wanted));
   }
 
-  private slider({ plans }: Outlook, { plot, firstYear, lastYear }: ChanceLayout) {
+  private years({ plans }: Outlook, { plot, firstYear, lastYear }: ChanceLayout) {
     const { reading } = this;
     const words =
       reading === null
@@ -102,7 +89,7 @@ export class ChanceByYear extends ChartElement {
             reading,
             readingAt(plans, reading).map(({ plan, value }) => ({ name: plan.name, chance: value })),
           );
-    return yearSlider({ label: chanceText.slider, from: firstYear, to: lastYear, now: reading, words, plot, onKey: this.onKey, onPointer: this.onPointer });
+    return this.slider({ label: chanceText.slider, from: firstYear, to: lastYear, words, plot });
   }
 
   private box({ plans, lastYear }: Outlook, { box }: ChanceLayout) {
@@ -159,23 +146,17 @@ export class ChanceByYear extends ChartElement {
     drawChance(picture, layout, { reading, shares, lifted: this.lifted });
   }
 
-  private readonly onKey = (event: KeyboardEvent): void => {
-    const { layout } = this;
-    if (!layout || event.altKey || event.ctrlKey || event.metaKey) return;
-    const year = yearAfter(event, this.reading, layout.firstYear, layout.lastYear);
-    if (year === undefined) return;
-    event.preventDefault();
-    this.chosen = year;
-  };
+  protected override placeFor(press: Press): number | null | undefined {
+    return this.layout ? yearAfter(press, this.reading, this.layout.firstYear, this.layout.lastYear) : undefined;
+  }
 
-  private readonly onPointer = (event: PointerEvent): void => {
+  protected override placeAt({ clientX }: PointerEvent): number | null {
     const { layout } = this;
-    const plot = event.currentTarget;
-    if (!layout || !(plot instanceof HTMLElement)) return;
-    const x = layout.plot.left + event.clientX - plot.getBoundingClientRect().left;
+    const picture = this.renderRoot.querySelector('.picture svg')?.getBoundingClientRect();
+    if (!layout || !picture) return null;
     // The end of a year stands at year + ½.
-    this.chosen = Math.min(layout.lastYear, Math.max(layout.firstYear, Math.round(layout.calendar.yearAt(x) - 0.5)));
-  };
+    return Math.min(layout.lastYear, Math.max(layout.firstYear, Math.round(layout.calendar.yearAt(clientX - picture.left) - 0.5)));
+  }
 }
 
 declare global {

@@ -2,10 +2,12 @@ import { css, html, nothing, type CSSResultGroup, type PropertyValues, type Temp
 import { customElement } from 'lit/decorators.js';
 import { rowNames } from '../../../charts/boughs/lane.ts';
 import { drawFunnel } from '../../../charts/flower-to-pick/draw.ts';
-import { funnelLayout, marginsOf, mostOf, stepsOf } from '../../../charts/flower-to-pick/layout.ts';
+import { funnelLayout, marginsOf, mostOf, stepsOf, type FunnelLayout } from '../../../charts/flower-to-pick/layout.ts';
+import { stepPlaces, type StepPlace } from '../../../charts/flower-to-pick/places.ts';
 import type { GenerationOutlook, Outlook, PlanOutlook } from '../../../results/outlook.ts';
 import { funnelText } from '../../../text/charts-more.ts';
-import { ChartElement } from '../chart-element.ts';
+import { readText } from '../../../text/charts-read.ts';
+import { PlaceElement } from '../place-element.ts';
 
 const styles = css`
   .plan {
@@ -36,8 +38,15 @@ const styles = css`
 
 /** How many are left from flower to pick, per generation, on a scale of tens. */
 @customElement('oo-flower-to-pick')
-export class FlowerToPick extends ChartElement {
-  static override styles: CSSResultGroup = [ChartElement.styles, styles];
+export class FlowerToPick extends PlaceElement<StepPlace> {
+  static override styles: CSSResultGroup = [PlaceElement.styles, styles];
+
+  private layouts: readonly FunnelLayout[] = [];
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    if (this.laysOut(changed)) this.places = this.outlook ? stepPlaces(this.outlook) : [];
+  }
 
   protected override render(): TemplateResult | typeof nothing {
     const { outlook } = this;
@@ -51,8 +60,10 @@ export class FlowerToPick extends ChartElement {
     return html`<section aria-label=${funnelText.name} aria-describedby="summary">
       ${this.head(funnelText.title, funnelText.intro)}
       <p class="visually-hidden" id="summary">${summary}</p>
-      <div class="picture">${outlook.plans.map((plan) => this.plan(plan))}</div>
-      ${this.data(table(outlook))}
+      <div class="picture" @pointermove=${this.onPointer} @pointerdown=${this.onPointer} @pointerleave=${this.onLeave}>
+        ${outlook.plans.map((plan) => this.plan(plan))} ${this.placeSlider(readText.funnelSlider)}
+      </div>
+      ${this.saidWords(readText.keysGeneration)} ${this.data(table(outlook))}
     </section>`;
   }
 
@@ -70,7 +81,7 @@ export class FlowerToPick extends ChartElement {
         const name = names[index] ?? generation.name;
         return html`<div class="panel">
           <h4>${name}</h4>
-          <div class="funnel" role="img" aria-label=${funnelText.panel(name, wordsOf(generation))}><svg></svg></div>
+          <div class="funnel"><svg aria-hidden="true"></svg></div>
         </div>`;
       })}
     </div>`;
@@ -78,24 +89,39 @@ export class FlowerToPick extends ChartElement {
 
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
-    const { outlook } = this;
+    const { outlook, place } = this;
     if (!outlook) return;
-    const most = mostOf(outlook);
-    const margins = marginsOf(outlook, this.measure);
     const pictures = [...this.renderRoot.querySelectorAll<HTMLElement>('.funnel')];
+    if (this.laysOut(changed)) this.layouts = this.layOut(outlook, pictures);
+    this.layouts.forEach((layout, panel) => {
+      const picture = pictures[panel]?.querySelector('svg');
+      if (picture) drawFunnel(picture, layout, place?.panel === panel ? place.step : null);
+    });
+  }
+
+  /** The panels share one scale; their widths are known only once they stand. */
+  private layOut(outlook: Outlook, pictures: readonly HTMLElement[]): FunnelLayout[] {
+    const { measure } = this;
+    const [most, margins] = [mostOf(outlook), marginsOf(outlook, measure)];
     const widths = pictures.map((picture) => Math.floor(picture.getBoundingClientRect().width));
-    outlook.plans
+    return outlook.plans
       .flatMap(({ generations }) => generations)
-      .forEach((generation, index) => {
-        const picture = pictures[index]?.querySelector('svg');
-        if (picture) drawFunnel(picture, funnelLayout(generation, { width: widths[index] ?? 300, most, margins, measure: this.measure }));
-      });
+      .map((generation, index) => funnelLayout(generation, { width: widths[index] ?? 300, most, margins, measure }));
+  }
+
+  /** The step at the height of the pointer, on the panel it is on. */
+  protected override placeAt({ clientX, clientY }: PointerEvent): number | null {
+    const boxes = [...this.renderRoot.querySelectorAll('.funnel')].map((picture) => picture.getBoundingClientRect());
+    const panel = boxes.findIndex(({ left, right, top, bottom }) => clientX >= left && clientX <= right && clientY >= top && clientY <= bottom);
+    const steps = this.layouts[panel]?.steps ?? [];
+    const y = clientY - (boxes[panel]?.top ?? 0);
+    return this.nearest((place) => (place.panel === panel ? Math.abs((steps[place.step]?.y ?? 0) - y) : Infinity), Number.MAX_VALUE);
   }
 }
 
 /** "280 flowers", "64 seedlings" …, middle values. */
 const wordsOf = (generation: GenerationOutlook | undefined): string[] =>
-  generation ? stepsOf(generation).map((stage) => `${funnelText.tick(Math.round(generation.stages[stage].p50))} ${funnelText.stage(stage)}`) : [];
+  generation ? stepsOf(generation).map((stage) => funnelText.amount(stage, Math.round(generation.stages[stage].p50))) : [];
 
 function table({ plans }: Outlook): TemplateResult {
   return html`<table>

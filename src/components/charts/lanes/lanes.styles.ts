@@ -262,6 +262,10 @@ export const laneStyles = css`
     white-space: nowrap;
   }
   @media print {
+    .note {
+      display: block;
+      overflow: visible;
+    }
     .turn,
     details.how:not([open]) {
       display: none;

@@ -11,9 +11,10 @@ import { keyLayout } from '../../../charts/boughs/key.ts';
 import { laneLayout, rowNames } from '../../../charts/boughs/lane.ts';
 import { calendar, type Calendar } from '../../../charts/calendar.ts';
 import type { GenerationOutlook, Outlook, PlanOutlook } from '../../../results/outlook.ts';
-import { calendarText, inTen, inTenWords, keyText, laneText, percent, plusMinus, tied, yearRange } from '../../../text/charts.ts';
+import { calendarText, keyText, laneText, tied, yearRange } from '../../../text/charts.ts';
 import { ChartElement } from '../chart-element.ts';
 import { laneStyles } from './lanes.styles.ts';
+import { chanceEnd, shortChance } from './lane-chance.ts';
 import { laneTable } from './lane-table.ts';
 
 /** A row: generation (or one round of it) of a plan. */
@@ -29,6 +30,8 @@ export type MoveEvent = CustomEvent<{ readonly plan: string; readonly by: -1 | 1
 
 const SCALE_WIDTH = 198;
 const GAP_TO_END = 22;
+/** Parts whose heights the drawing follows. */
+const MEASURED = '.head, .form, .end';
 
 /**
  * The plans as lanes on one calendar, each generation a bough. Rows are buttons: the page opens settings under one by setting `open`.
@@ -51,10 +54,33 @@ export class Lanes extends ChartElement {
   /** Without the key: where it stands elsewhere on the page. */
   @property({ type: Boolean, attribute: 'no-key' }) noKey = false;
 
+  /** Parts whose sizes are watched: watching one again would report it again. */
+  private watched = new WeakSet<Element>();
+  /** Heights at the last drawing. */
+  private drawn = '';
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.watched = new WeakSet();
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
   protected override resized(): void {
     super.resized();
     // A form or a head that grew moves the rows below it, without any change of a property.
-    if (this.hasUpdated) this.draw();
+    if (this.hasUpdated && !this.isUpdatePending && this.heights() !== this.drawn) this.draw();
+  }
+
+  /** Heights of all that the drawing follows, px. */
+  private heights(): string {
+    return [...this.renderRoot.querySelectorAll<HTMLElement>(MEASURED)].map((part) => part.offsetHeight).join();
+  }
+
+  /** A lane that takes another place is lifted out of the page for a moment, which would lose the focus. */
+  protected override update(changed: PropertyValues<this>): void {
+    const focused = this.shadowRoot?.activeElement;
+    super.update(changed);
+    if (focused instanceof HTMLElement && focused.isConnected && this.shadowRoot?.activeElement !== focused) focused.focus({ preventScroll: true });
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -127,39 +153,12 @@ export class Lanes extends ChartElement {
               : html`<button class="plan-name" @click=${() => this.tell('oo-plan', { plan: plan.id })}>${name}</button>`
           }
         </h3>
-        ${phone ? this.shortChance(plan) : nothing} ${note && !this.compact ? html`<p class="note"><span>${note}</span></p>` : nothing}
+        ${phone ? shortChance(plan) : nothing} ${note && !this.compact ? html`<p class="note"><span>${note}</span></p>` : nothing}
         <div class="actions"><slot name="plan-${plan.id}"></slot></div>
       </div>
-      ${phone ? nothing : this.end(plan, years)}
+      ${phone ? nothing : chanceEnd(plan, years.horizon + GAP_TO_END, this.compact)}
       <div class="rows">${plan.generations.map((generation, index) => this.row(plan, generation, index, names[index] ?? '', outlook, years))}</div>
     </li>`;
-  }
-
-  private shortChance({ chance, guesses, trulyGood }: PlanOutlook) {
-    return html`<p class="short">
-      <b>${inTenWords(chance.value)}</b>&ensp;${percent(chance.value)}
-      ${plusMinus(chance.low, chance.high)}${guesses ? html` <span class="nowrap">· ${laneText.guessesShort(guesses.low, guesses.high)}</span>` : nothing}${
-        trulyGood ? html`<br />${laneText.trulyGood(trulyGood.value)}` : nothing
-      }
-    </p>`;
-  }
-
-  private end({ chance, guesses, trulyGood, runs }: PlanOutlook, years: Calendar) {
-    const { numeral, words } = inTen(chance.value);
-    return html`<div class="end" style="left: ${String(Math.round(years.horizon + GAP_TO_END))}px">
-      <p class="in-ten"><b class=${numeral.length > 3 ? 'long' : ''}>${numeral}</b> ${words}</p>
-      <p class="percent">
-        <b>${percent(chance.value)}</b>
-        <span class="quiet">${this.compact ? plusMinus(chance.low, chance.high) : laneText.from(chance.low, chance.high, runs)}</span>
-      </p>
-      <svg class="scale-picture" aria-hidden="true"></svg>
-      ${
-        this.compact
-          ? nothing
-          : html`<p class="small">${guesses ? laneText.guesses(guesses.low, guesses.high) : laneText.guessesComing}</p>
-              ${trulyGood ? html`<p class="small" title=${laneText.trulyGoodHelp}>${laneText.trulyGood(trulyGood.value)}</p>` : nothing}`
-      }
-    </div>`;
   }
 
   private row(plan: PlanOutlook, generation: GenerationOutlook, index: number, name: string, outlook: Outlook, years: Calendar) {
@@ -202,8 +201,12 @@ export class Lanes extends ChartElement {
 
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
-    for (const part of this.renderRoot.querySelectorAll('.head, .form, .end')) this.sizes.observe(part);
-    this.draw();
+    for (const part of this.renderRoot.querySelectorAll(MEASURED)) {
+      if (this.watched.has(part)) continue;
+      this.watched.add(part);
+      this.sizes.observe(part);
+    }
+    if (this.laysOut(changed)) this.draw();
   }
 
   /** Draws all that is not text: heads and forms are measured as they stand, so the picture follows in the same frame. */
@@ -219,6 +222,7 @@ export class Lanes extends ChartElement {
       const plan = outlook.plans[index];
       if (plan) this.drawPlan(lane, plan, outlook, years, `lane${String(index)}`);
     });
+    this.drawn = this.heights();
   }
 
   private drawPlan(lane: HTMLElement, plan: PlanOutlook, outlook: Outlook, years: Calendar, id: string): void {
@@ -242,6 +246,7 @@ export class Lanes extends ChartElement {
       const top = years.room === 'phone' ? '' : `${String(place.y - place.top)}px`;
       for (const part of row.querySelectorAll<HTMLElement | SVGElement>('.label, .turn')) part.style.top = top;
     });
+    lane.style.paddingBottom = `${String(layout.proven?.height ?? 0)}px`;
     const picture = lane.querySelector<SVGSVGElement>('.lane-picture');
     if (picture) drawLane(picture, { ...layout, height: Math.max(layout.height, lane.clientHeight) }, id);
     const scale = lane.querySelector<SVGSVGElement>('.scale-picture');
@@ -275,13 +280,17 @@ export class Lanes extends ChartElement {
     void this.updateComplete.then(() => this.focusRow(row));
   }
 
-  /** Puts the focus on a row. */
-  focusRow({ plan, generation, round = 1 }: RowKey): void {
+  /** Puts the focus on a plan's name. */
+  focusPlan(plan: string): void {
+    this.renderRoot.querySelector<HTMLElement>(`[data-plan="${CSS.escape(plan)}"] button.plan-name`)?.focus();
+  }
+
+  /** Puts the focus on a row; false where it does not stand yet. */
+  focusRow({ plan, generation, round = 1 }: RowKey): boolean {
     const index = this.outlook?.plans.find(({ id }) => id === plan)?.generations.findIndex((row) => row.id === generation && row.round === round) ?? -1;
-    this.renderRoot
-      .querySelector(`[data-plan="${CSS.escape(plan)}"]`)
-      ?.querySelectorAll<HTMLElement>('button.row')
-      [index]?.focus();
+    const row = this.renderRoot.querySelector(`[data-plan="${CSS.escape(plan)}"]`)?.querySelectorAll<HTMLElement>('button.row')[index];
+    row?.focus();
+    return row !== undefined;
   }
 }
 

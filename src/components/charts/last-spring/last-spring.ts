@@ -1,44 +1,28 @@
 import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
-import { yearAfter } from '../../../charts/chance-by-year/reading.ts';
 import { drawSprings } from '../../../charts/last-spring/draw.ts';
 import { readSpring, springFinding, springLayout, type LaterPlan, type SpringLayout } from '../../../charts/last-spring/layout.ts';
 import { shortName } from '../../../charts/marks.ts';
+import { yearAfter, type Press } from '../../../charts/reading.ts';
 import type { Outlook } from '../../../results/outlook.ts';
 import { laterBegin } from '../../../statistics/last-spring.ts';
 import { chanceText, common, percent, percentRange } from '../../../text/charts.ts';
 import { springText } from '../../../text/charts-years.ts';
 import { chanceStyles } from '../chance-by-year/chance-by-year.styles.ts';
-import { ChartElement } from '../chart-element.ts';
-import { yearSlider } from '../year-slider.ts';
+import { ReadElement } from '../read-element.ts';
 
 /** What is left of each plan’s chance when it begins in a later spring. */
 @customElement('oo-last-spring')
-export class LastSpring extends ChartElement {
-  static override styles: CSSResultGroup = [ChartElement.styles, chanceStyles];
+export class LastSpring extends ReadElement {
+  static override styles: CSSResultGroup = [ReadElement.styles, chanceStyles];
 
-  /** Spring to read; undefined lets the picture choose, null shows no reading. */
-  @state() private chosen: number | null | undefined = undefined;
   private plans: readonly LaterPlan[] = [];
   private layout: SpringLayout | null = null;
 
-  private readonly onOutside = (event: PointerEvent) => {
-    if (event.pointerType === 'touch' && !event.composedPath().includes(this)) this.chosen = null;
-  };
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    document.addEventListener('pointerdown', this.onOutside);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    document.removeEventListener('pointerdown', this.onOutside);
-  }
-
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
+    if (!this.laysOut(changed)) return;
     const { outlook, width, measure, words } = this;
     this.plans = (outlook?.plans ?? []).map((plan) => ({ plan: plan.id, mark: plan.mark, name: shortName(plan, words), later: laterBegin(plan) }));
     this.layout = outlook && width > 0 ? springLayout(this.plans, { startYear: outlook.startYear, lastYear: outlook.lastYear, width, measure }) : null;
@@ -52,7 +36,7 @@ export class LastSpring extends ChartElement {
       <p class="finding" id="summary">${springFinding(this.plans, outlook.startYear)}</p>
       <div class="picture">
         <svg aria-hidden="true" @pointerover=${this.liftUnder} @pointerout=${() => this.lift(null)}></svg>
-        ${this.slider(outlook, layout)} ${this.box(outlook, layout)}
+        ${this.years(outlook, layout)} ${this.box(outlook, layout)}
         <ul class="plans">
           ${this.plans.map(
             ({ plan, mark, name, later: { half, any, skipped } }) =>
@@ -82,14 +66,14 @@ export class LastSpring extends ChartElement {
   }
 
   /** At first: the spring in which half of the likeliest plan’s chance is left. */
-  private get reading(): number | null {
+  protected override get reading(): number | null {
     const { outlook, plans, chosen } = this;
     if (!outlook) return null;
     if (chosen !== undefined) return chosen === null ? null : Math.min(outlook.lastYear, Math.max(outlook.startYear, chosen));
     return readSpring(plans, outlook.startYear)[0]?.plan.later.half ?? null;
   }
 
-  private slider({ startYear, lastYear, plans }: Outlook, { plot }: SpringLayout) {
+  private years({ startYear, lastYear, plans }: Outlook, { plot }: SpringLayout) {
     const { reading } = this;
     const said = reading === null ? [] : readSpring(this.plans, reading);
     const nameOf = (id: string) => plans.find((plan) => plan.id === id)?.name ?? id;
@@ -100,7 +84,7 @@ export class LastSpring extends ChartElement {
             reading,
             said.map(({ plan, value }) => ({ name: nameOf(plan.plan), chance: percent(value) })),
           );
-    return yearSlider({ label: springText.slider, from: startYear, to: lastYear, now: reading, words, plot, onKey: this.onKey, onPointer: this.onPointer });
+    return this.slider({ label: springText.slider, from: startYear, to: lastYear, words, plot });
   }
 
   private box({ startYear }: Outlook, { box }: SpringLayout) {
@@ -180,22 +164,16 @@ export class LastSpring extends ChartElement {
     drawSprings(picture, layout, { reading, shares, lifted });
   }
 
-  private readonly onKey = (event: KeyboardEvent): void => {
-    const { outlook } = this;
-    if (!outlook || event.altKey || event.ctrlKey || event.metaKey) return;
-    const year = yearAfter(event, this.reading, outlook.startYear, outlook.lastYear);
-    if (year === undefined) return;
-    event.preventDefault();
-    this.chosen = year;
-  };
+  protected override placeFor(press: Press): number | null | undefined {
+    return this.outlook ? yearAfter(press, this.reading, this.outlook.startYear, this.outlook.lastYear) : undefined;
+  }
 
-  private readonly onPointer = (event: PointerEvent): void => {
+  protected override placeAt({ clientX }: PointerEvent): number | null {
     const { layout, outlook } = this;
-    const plot = event.currentTarget;
-    if (!layout || !outlook || !(plot instanceof HTMLElement)) return;
-    const year = Math.round(layout.calendar.yearAt(layout.plot.left + event.clientX - plot.getBoundingClientRect().left));
-    this.chosen = Math.min(outlook.lastYear, Math.max(outlook.startYear, year));
-  };
+    const picture = this.renderRoot.querySelector('.picture svg')?.getBoundingClientRect();
+    if (!layout || !outlook || !picture) return null;
+    return Math.min(outlook.lastYear, Math.max(outlook.startYear, Math.round(layout.calendar.yearAt(clientX - picture.left))));
+  }
 }
 
 declare global {

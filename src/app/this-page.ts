@@ -1,0 +1,73 @@
+import type { Shelf } from '../storage/journal.ts';
+
+/** What this open page knows of itself and of the other open pages: names, marks and messages that only a browser has. */
+
+/** A name that nothing else has. `randomUUID` is missing where the page does not come over https. */
+export function newName(): string {
+  return [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+export const localShelf = (): Shelf | undefined => localStorage;
+
+const OPEN = 'orchard-odds open';
+
+/** Notes which programme this tab shows, and for tabs to come which was shown last. Blocked storage is no fault here. */
+export function remember(id: string): void {
+  for (const shelf of [() => sessionStorage, () => localStorage]) {
+    try {
+      shelf().setItem(OPEN, id);
+    } catch {
+      // The page then opens the programme that was changed last.
+    }
+  }
+}
+
+export function remembered(): string | null {
+  for (const shelf of [() => sessionStorage, () => localStorage]) {
+    try {
+      const id = shelf().getItem(OPEN);
+      if (id !== null) return id;
+    } catch {
+      // As above.
+    }
+  }
+  return null;
+}
+
+const lockOf = (writer: string): string => `orchard-odds page ${writer}`;
+/** A page that is being left still holds its mark for a moment. */
+const LEAVING_MS = 600;
+
+/** Marks this page as open for as long as it lives. Browsers without locks, or pages that may not use them, go without. */
+export function holdMark(writer: string): void {
+  // The lock ends with the page, or with a browser that refuses it.
+  if ('locks' in navigator) navigator.locks.request(lockOf(writer), () => new Promise<never>(() => undefined)).catch(() => undefined);
+}
+
+/** Whether the page of that name is still open. Unknown counts as closed: what it left is then taken in by the same rules as any save. */
+export async function alive(writer: string): Promise<boolean> {
+  try {
+    return await navigator.locks.request(lockOf(writer), { signal: AbortSignal.timeout(LEAVING_MS) }, () => false);
+  } catch (error) {
+    return error instanceof DOMException && (error.name === 'TimeoutError' || error.name === 'AbortError');
+  }
+}
+
+export interface Channel {
+  readonly say: (id: string) => void;
+  readonly onHeard: (callback: (id: string) => void) => void;
+}
+
+/** Between the open pages of this site. Where there is none, every save still looks before it writes. */
+export function openChannel(): Channel {
+  if (typeof BroadcastChannel === 'undefined') return { say: () => undefined, onHeard: () => undefined };
+  const channel = new BroadcastChannel('orchard-odds');
+  return {
+    say: (id) => channel.postMessage(id),
+    onHeard: (callback) => {
+      channel.onmessage = ({ data }: MessageEvent<unknown>) => {
+        if (typeof data === 'string') callback(data);
+      };
+    },
+  };
+}

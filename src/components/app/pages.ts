@@ -1,0 +1,28 @@
+import { html, type TemplateResult } from 'lit';
+import { could, have, likely } from '../../text/app.ts';
+import '../pages/do.ts';
+import '../pages/have.ts';
+import '../pages/likely.ts';
+import '../pages/mine.ts';
+import '../pages/start/start.ts';
+
+/** The pages that answer a question, by their address after “#/”, in the order of the rail. */
+export const PAGES = {
+  have: { question: have.question, draw: () => html`<oo-have></oo-have>` },
+  do: { question: could.question, draw: () => html`<oo-do></oo-do>` },
+  likely: { question: likely.question, draw: () => html`<oo-likely></oo-likely>` },
+} as const satisfies Readonly<Record<string, { readonly question: string; readonly draw: () => TemplateResult }>>;
+
+export type PageName = keyof typeof PAGES;
+/** What an address leads to: a page, the list of programmes, the questions for a new one, or a programme that came with a link. */
+export type Place = PageName | 'mine' | 'start' | 'open';
+
+/** Pages that were asked for by names that no longer exist, or none, lead to the answer. */
+export function placeOf(address: string): Place {
+  const name = address.replace(/^#\//, '');
+  if (name.startsWith('open/')) return 'open';
+  if (name === 'mine' || name === 'start' || isPage(name)) return name;
+  return 'likely';
+}
+
+const isPage = (name: string): name is PageName => Object.hasOwn(PAGES, name);

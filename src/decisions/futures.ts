@@ -1,0 +1,16 @@
+import type { Programme } from '../model/programme.ts';
+import type { Columns } from '../results/columns.ts';
+
+/**
+ * Runs futures of any programme: all that a question needs of the engine. Programmes with the same shuffle word live through the
+ * same luck in future n, so variants of a plan are compared on the same futures.
+ */
+export interface Futures {
+  /** How many tasks run at once: a question cuts its work into at least so many pieces. */
+  readonly threads: number;
+  /**
+   * Futures from … from + runs − 1 of the plans (positions) of a checked programme, in the order of `plans`.
+   * @throws GivenUp when the question has been cancelled
+   */
+  run(programme: Programme, plans: readonly number[], from: number, runs: number): Promise<readonly Columns[]>;
+}

@@ -1,0 +1,24 @@
+import { copies } from './copies.ts';
+import { graft } from './graft.ts';
+import type { Question } from './question.ts';
+import { when } from './when.ts';
+
+/** Every question that can be asked of a plan, by its id. A new one is a file and a line here; a table of words for each then fails to compile. */
+export const questions = {
+  graft,
+  when,
+  copies,
+} satisfies Readonly<Record<string, Question>>;
+
+export type QuestionId = keyof typeof questions;
+
+export const QUESTION_IDS: readonly string[] = Object.keys(questions);
+
+export function isQuestionId(id: string): id is QuestionId {
+  return Object.hasOwn(questions, id);
+}
+
+/** The question of that id, for whoever knows the id only as text; undefined when there is none. */
+export function questionOf(id: string): Question | undefined {
+  return isQuestionId(id) ? questions[id] : undefined;
+}

@@ -1,0 +1,98 @@
+import type { Rule, Programme, ShownTrait, Tree } from '../model/programme.ts';
+import { kindOf, type CatalogueTrait } from '../catalogue/catalogue.ts';
+import type { Answers, Partner } from './answers.ts';
+import { counted, range } from './guesses.ts';
+
+type Genes = Programme['genes'];
+
+/** What stands in the programme for the rare trait: its genes, and the rules by which they show. */
+export interface Inheritance {
+  readonly genes: Genes;
+  readonly rules: readonly Rule[];
+  readonly note: string;
+  readonly canShow?: ShownTrait['canShow'] | undefined;
+}
+
+const GENE = 'wanted';
+const SECOND = 'second';
+const needs = (...genes: readonly (readonly [gene: string, copies: number])[]): Rule['needs'] => ({
+  needs: 'all',
+  of: genes.map(([gene, copies]) => ({ gene, copies })),
+});
+
+/**
+ * Where nobody knows: three explanations, the simplest weighted most. The weights are a guess; that few rare traits of fruit trees were
+ * found to need more than two genes is from memory.
+ */
+const EXPLANATIONS: readonly Rule[] = [
+  { name: 'one copy is enough', weight: 5, needs: needs([GENE, 1]) },
+  { name: 'two copies needed', weight: 3, needs: needs([GENE, 2]) },
+  { name: 'two genes, one copy of each', weight: 2, needs: needs([GENE, 1], [SECOND, 1]) },
+];
+const [ONE, TWO] = EXPLANATIONS;
+
+const KNOWN = 'known:';
+/** Traits of the tree's kind whose inheritance is printed, with the words that choose them. */
+export function printedRules(kind: string): readonly { readonly id: string; readonly trait: CatalogueTrait }[] {
+  return (kindOf(kind)?.traits ?? []).flatMap((trait) => (trait.trait.type === 'shown' ? [{ id: `${KNOWN}${trait.id}`, trait }] : []));
+}
+
+function printed(answers: Answers): Inheritance | undefined {
+  const found = printedRules(answers.tree.kind).find(({ id }) => id === answers.rule)?.trait;
+  if (found?.trait.type !== 'shown') return undefined;
+  const { rules, canShow } = found.trait;
+  return { genes: found.genes, rules, canShow, note: `Inherited as printed for ${found.name}: ${found.summary} ${found.source.note}` };
+}
+
+/** How the rare trait is inherited: as printed, as the breeder says, or by weighted explanations where nobody knows. */
+export function inheritanceOf(answers: Answers): Inheritance {
+  const gene = { id: GENE, name: answers.tree.trait };
+  const said = (rule: Rule | undefined): Inheritance => ({
+    genes: [gene],
+    rules: rule ? [{ ...rule, weight: 1 }] : [],
+    note: 'How it is inherited is taken as you said.',
+  });
+  if (answers.rule === 'one') return said(ONE);
+  if (answers.rule === 'two') return said(TWO);
+  return (
+    printed(answers) ?? {
+      genes: [gene, { id: SECOND, name: `helper of ${answers.tree.trait}` }],
+      rules: EXPLANATIONS,
+      note: 'How it is inherited is not known: each future follows one of several explanations. Their weights are a guess.',
+    }
+  );
+}
+
+/** The rare trait as something that shows or does not. */
+export function traitOf({ tree }: Answers, { rules, note, canShow }: Inheritance, id: string): ShownTrait {
+  return {
+    type: 'shown',
+    id,
+    name: tree.trait,
+    rules: [...rules],
+    canShow: canShow ?? range(0.7, 0.9, 1, 'Of trees with the right genes, most are able to show it. Nobody counted this.'),
+    seasonsShown: counted({ hits: tree.showed, of: tree.seasons, springs: 1 }, `seasons of ${tree.name}`),
+    falseShow: range(0, 0.01, 0.03, 'Fruit that only seems to show it is rare. Nobody counted this.'),
+    sharedSeason: 0.5,
+    emptyIfShown: 0,
+    // Half the fruit, give or take a fifth: wide, since “part of it” says no more.
+    ...(tree.fruit === 'part' ? { grade: { mean: 0.5, sd: 0.2, fruitsCut: 5 } } : {}),
+    note,
+  };
+}
+
+const rare = () => range(0.01, 0.05, 0.15, 'What is seen on one tree is rare among its kind. How rare was not counted.');
+const helping = () => range(0.05, 0.15, 0.4, 'A second gene that helps, if there is one, need not be as rare.');
+
+/** A gene nobody has looked at, in a tree or among its neighbours; in another kind the rare one is absent. */
+export function frequencies(genes: Genes, ownKind: boolean): Tree['genes'] {
+  return Object.fromEntries(genes.map(({ id }) => [id, id === SECOND ? { frequency: helping() } : ownKind ? { frequency: rare() } : { copies: 0 }]));
+}
+export const rareInAir = (genes: Genes) => Object.fromEntries(genes.map(({ id }) => [id, id === SECOND ? helping() : rare()]));
+
+/** Crops of a partner that never showed it, taken where the breeder only says “no”. */
+const LOOKED = 3;
+export function seenOn({ shows }: Partner, trait: string): Tree['seen'] {
+  if (shows === 'unknown') return {};
+  return { [trait]: shows === 'yes' ? { source: true } : { showed: 0, seasons: LOOKED } };
+}

@@ -30,6 +30,8 @@ export const fieldStyles = css`
   /* One of two or three: a strip whose chosen part is inked. */
   .strip {
     display: flex;
+    flex-wrap: wrap;
+    row-gap: 4px;
     min-width: 0;
     border: 0;
     margin: 0;

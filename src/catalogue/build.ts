@@ -66,7 +66,8 @@ export interface HybridFigures {
 /** The cross entry of a pair. Stray and empty fruit are ordinary guesses where the pair says nothing. */
 export function crossFrom({ hybrid: _, ...figures }: PairFigures, names: { readonly seed: string; readonly pollen: string }, gives: string): Cross {
   return {
-    id: `${figures.seed}-by-${figures.pollen}`,
+    // A kind with itself is named once: a long name twice would make an id longer than a document allows.
+    id: figures.seed === figures.pollen ? `${figures.seed}-itself` : `${figures.seed}-by-${figures.pollen}`,
     name: `${names.seed} × ${names.pollen}`,
     gives,
     straySet: STRAY,

@@ -33,7 +33,11 @@ export const STRAY_PLUM = published(
   'Arbeloa and others 2006: 1.2 % of emasculated, unbagged flowers set with no pollen given (myrobalan).',
 );
 export const EMPTY = guess([0, 0.05, 0.2], 'Fruits whose seed is hollow or missing; not counted for this kind.');
-export const ONE_SEED = published(1, 'high', 'South African plum pollination note: a stone holds two ovules and one normally aborts, so one seed a fruit.');
+export const ONE_SEED = published(
+  1,
+  'high',
+  'South African plum pollination note (year not noted): a stone holds two ovules and one normally aborts, so one seed a fruit.',
+);
 export const SOME_FLOWERS = guess([100, 300, 1000], 'Flowers in reach and fit to cross on one full-grown tree; a big tree has far more.');
 export const ROUGH_REGULARITY = guess([0.6, 0.85, 1], 'Frost apart, most healthy trees have something to judge in most seasons; not counted.');
 export const FROST_FULL = practice([0.7, 1, 1], 'middling', 'Flowers early: a spring frost finds it open.');

@@ -1,6 +1,5 @@
 import { crossBetween, kindOf, type CatalogueCross } from '../catalogue/catalogue.ts';
 import { meanOf } from '../model/mean.ts';
-import { freshId } from '../model/plans.ts';
 import type { Cross, Kind, Stock } from '../model/programme.ts';
 import type { Answers, Partner } from './answers.ts';
 import { counted, orCounted, single } from './guesses.ts';
@@ -51,18 +50,6 @@ const byId = <T extends { readonly id: string }>(entries: readonly (T | undefine
   ...new Map(entries.flatMap((entry) => (entry ? [[entry.id, entry] as const] : []))).values(),
 ];
 
-/** Two long names make an id longer than a document allows; results do not depend on the ids of cross entries. */
-const LONGEST_ID = 64;
-const withShortIds = (crosses: readonly Cross[]): Cross[] => {
-  const used = crosses.map(({ id }) => id).filter((id) => id.length <= LONGEST_ID);
-  return crosses.map((cross) => {
-    if (cross.id.length <= LONGEST_ID) return cross;
-    const id = freshId(cross.id, used);
-    used.push(id);
-    return { ...cross, id };
-  });
-};
-
 /** A programme holds at most 20 stocks. */
 const MOST_STOCKS = 20;
 
@@ -79,7 +66,7 @@ export function biologyOf(answers: Answers): Biology {
   const crosses = found.flatMap(({ cross, backcrosses }) => [cross.id === asked ? withOwn(cross, answers) : cross, ...backcrosses]);
   return {
     kinds: byId([...entries.map((entry) => entry?.kind), ...found.map(({ hybrid }) => hybrid)]),
-    crosses: withShortIds(byId(crosses)),
+    crosses: byId(crosses),
     stocks: byId(kindOf(tree.kind)?.stocks.slice(0, MOST_STOCKS) ?? []),
     wide,
   };

@@ -19,9 +19,13 @@ export const citrus = entryFrom({
       half: published(
         [4, 6.5, 8],
         'middling',
-        'Florida, own roots (old USDA experience, second-hand): 5–8 years by kind. Snowball and others 1994: some of every family flowered by 48 months.',
+        'Florida, own roots (old USDA experience, second-hand, year not noted): 5–8 years by kind. Snowball and others 1994: some of every family flowered by 48 months.',
       ),
-      ninety: published([6, 9, 16], 'low', 'Florida, own roots (old USDA experience, second-hand): tangelos 5–8 years, one 22. The end is drawn on.'),
+      ninety: published(
+        [6, 9, 16],
+        'low',
+        'Florida, own roots (old USDA experience, second-hand, year not noted): tangelos 5–8 years, one 22. The end is drawn on.',
+      ),
     },
     familySpread: FAMILIES,
     regularity: ROUGH_REGULARITY,

@@ -76,7 +76,7 @@ export const peachWithin: PairFigures = {
   set: published(
     [0.15, 0.3, 0.4],
     'middling',
-    'Crop Breed. Appl. Biotechnol., eight late hybrids in Serbia: 73.9 % at first, 32.2 % in the end, openly pollinated. From memory: 15–40 % for emasculated hand crosses.',
+    'Crop Breed. Appl. Biotechnol. (year not noted), eight late hybrids in Serbia: 73.9 % at first, 32.2 % in the end, openly pollinated. From memory: 15–40 % for emasculated hand crosses.',
   ),
   straySet: STRAY_PLUM,
   emptyFruit: guess([0, 0.05, 0.3], 'Early ripening seed parents have hollow or unripe seed; not counted for others.'),

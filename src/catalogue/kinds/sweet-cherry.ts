@@ -97,6 +97,6 @@ export const sweetCherryWithin: PairFigures = {
   germination: published(
     [0, 0.4, 0.61],
     'high',
-    'J. Hort. Sci. Biotech., one cultivar with the stone removed: 0 % untreated, 26.5 washed, 47.1 with gibberellin, 61.2 with six weeks of cold as well.',
+    'J. Hort. Sci. Biotech. (year not noted), one cultivar with the stone removed: 0 % untreated, 26.5 washed, 47.1 with gibberellin, 61.2 with six weeks of cold as well.',
   ),
 };

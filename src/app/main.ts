@@ -11,7 +11,7 @@ import { Device } from '../storage/device.ts';
 import { Journal } from '../storage/journal.ts';
 import { dressPage } from '../styles/page.ts';
 import { browserRunner } from '../workers/browser.ts';
-import { alive, holdMark, localShelf, newName, openChannel, remember, remembered } from './this-page.ts';
+import { alive, holdMark, localShelf, newName, openChannel, remember, remembered, takeTab } from './this-page.ts';
 
 // Zod's fast path builds functions from text, which strict pages forbid; ours are parsed rarely.
 z.config({ jitless: true });
@@ -26,12 +26,13 @@ async function start(): Promise<void> {
 
   const writer = newName();
   holdMark(writer);
+  const before = takeTab(writer);
   const channel = openChannel();
   const keeper = new Keeper(programmes, new Device(), new Journal(localShelf, writer), {
     now: () => Date.now(),
     newId: newName,
     pause: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
-    alive,
+    alive: async (other) => other !== before && (await alive(other)),
     announce: channel.say,
     remember,
   });

@@ -53,6 +53,23 @@ export async function alive(writer: string): Promise<boolean> {
   }
 }
 
+const SHOWN = 'orchard-odds page of this tab';
+
+/**
+ * Notes the name of this page for its tab, and returns that of the page the tab showed before. A tab shows one page at a time: the one
+ * before is closed, though its mark may linger for seconds while a busy browser tears it down. (A tab that was duplicated brings the
+ * name of an open page: taking in its edit is then the save that it is about to make itself.)
+ */
+export function takeTab(writer: string): string | null {
+  try {
+    const before = sessionStorage.getItem(SHOWN);
+    sessionStorage.setItem(SHOWN, writer);
+    return before;
+  } catch {
+    return null;
+  }
+}
+
 export interface Channel {
   readonly say: (id: string) => void;
   readonly onHeard: (callback: (id: string) => void) => void;

@@ -35,9 +35,15 @@ describe('loading the page again', () => {
   it.each([
     ['with nothing in between', ''],
     // Saving never ends: only what was written down before it can bring the edit back.
+    ['while the device is too slow to save', `if (!sessionStorage.slow) { sessionStorage.slow = 1; IDBObjectStore.prototype.put = () => ({}); }`],
     [
-      'while the device is too slow to save',
-      `if (!sessionStorage.slow) { sessionStorage.slow = 1; IDBObjectStore.prototype.put = function () { return this.get('nothing'); }; }`,
+      'while the page that is left lingers as well',
+      `if (!sessionStorage.slow) { sessionStorage.slow = 1; IDBObjectStore.prototype.put = () => ({}); }
+       const request = LockManager.prototype.request;
+       LockManager.prototype.request = function (name, options, work) {
+         const { signal } = options;
+         return signal ? new Promise((_, refuse) => signal.addEventListener('abort', () => refuse(signal.reason))) : request.call(this, name, options, work);
+       };`,
     ],
   ])('right after an edit keeps the edit (%s)', async (_how, before) => {
     const page = await visit({ untilRest: false, before });

@@ -124,7 +124,11 @@ const figure = css`
     padding: 6px 18px 6px 0;
   }
   @media print {
-    details.data:not([open]) {
+    :host {
+      --lift-rest: 1;
+    }
+    details.data:not([open]),
+    details.data summary {
       display: none;
     }
   }

@@ -133,6 +133,10 @@ export const drawing = css`
     font-style: italic;
     fill: var(--ink2);
   }
+  svg .proven-label {
+    font-size: 16px;
+    fill: var(--ink2);
+  }
   svg .year {
     font-weight: 700;
     text-anchor: middle;

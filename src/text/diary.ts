@@ -17,13 +17,13 @@ export const diaryText = {
 const n = (count: number, one: string, many: string) => `${whole(count)} ${count === 1 ? one : many}`;
 
 /** Counts of a year, in the order of the work; those that no year has are left out of the table. */
-export const DIARY_COUNTS = ['flowers', 'fruits', 'seedlings', 'grafted', 'fruiting', 'judged', 'kept', 'picksLost', 'standing'] as const;
+const DIARY_COUNTS = ['flowers', 'fruits', 'seedlings', 'grafted', 'fruiting', 'judged', 'kept', 'picksLost', 'standing'] as const;
 type DiaryCount = (typeof DIARY_COUNTS)[number];
 
 export const diaryTable = {
   year: 'Year',
   generation: 'Generation',
-  happened: 'What else happened',
+  happened: 'What happened',
   counts: {
     flowers: 'Flowers pollinated',
     fruits: 'Fruits',

@@ -178,3 +178,64 @@ describe('the key', () => {
     }
   });
 });
+
+describe('the year of a proven tree', () => {
+  const proven = (works: number, pick: number) => {
+    const plan = planOf('sister');
+    const last = plan.generations.at(-1)!;
+    return {
+      ...plan,
+      whenItWorks: { p10: works - 2, p50: works, p90: works + 2 },
+      generations: plan.generations.with(-1, { ...last, firstPick: { p10: pick - 2, p50: pick, p90: pick + 2 } }),
+    };
+  };
+
+  it('stands on the last row, never before that row has picked', () => {
+    for (const works of [2046, 2047, 2048, 2049]) {
+      const { rows, proven: own } = laneLayout(proven(works, 2048), options);
+      const { dot } = rows.at(-1)!;
+      expect(dot === null).toBe(works < 2048);
+      expect(own === null).toBe(works >= 2048);
+      expect((dot ?? own!.dot).x).toBeCloseTo(options.calendar.x(works), 9);
+    }
+  });
+
+  it('has a line of its own under all rows where it belongs to no single one, inside the picture', () => {
+    for (const width of [320, 358, 700, 1144]) {
+      const years = calendar({ startYear: START, lastYear: LAST, width });
+      for (const works of [2031, 2045, 2055]) {
+        const layout = laneLayout(proven(works, 2056), { ...options, calendar: years });
+        const { dot, label } = layout.proven!;
+        const { top, height } = layout.rows.at(-1)!;
+        expect(dot.y).toBeGreaterThan(top + height);
+        expect(Math.max(dot.yearY, label.y)).toBeLessThanOrEqual(layout.height);
+        expect(dot.yearX + 20).toBeLessThanOrEqual(years.horizon);
+        // The year in figures is 36 px wide at most: it stands beside the bar, not on it.
+        expect(Math.min(Math.abs(dot.yearX - dot.from), Math.abs(dot.yearX - dot.to))).toBeGreaterThanOrEqual(18);
+      }
+    }
+  });
+});
+
+describe('on a phone', () => {
+  it.each([288, 358, 430])('no line of descent runs through a count, in %i px', (width) => {
+    const years = calendar({ startYear: START, lastYear: LAST, width });
+    for (const plan of FIXTURE.plans)
+      for (const { ring, chain } of laneLayout(plan, { ...options, calendar: years }).rows)
+        for (const { x, width: wide } of ring ? chain : []) expect(x > ring!.x || x + wide < ring!.x, `${plan.name} ${String(x)}`).toBe(true);
+  });
+
+  it('a row’s name keeps off the year of a proven tree, or the year has a line of its own', () => {
+    const plan = planOf('sister');
+    const last = { ...plan.generations.at(-1)!, firstPick: { p10: 2030, p50: 2030, p90: 2030 } };
+    // 15 px for the mark before a name and 5 px after it, as the page's own rules have it.
+    const end = 15 + roughMeasure(last.name, 16, true) + 5;
+    for (let works = 2034; works < LAST; works += 1) {
+      const { dot, top } = laneLayout(
+        { ...plan, generations: plan.generations.with(-1, last), whenItWorks: { p10: works, p50: works, p90: works } },
+        { ...options, calendar: phone },
+      ).rows.at(-1)!;
+      expect(end < dot!.yearX - 18 || dot!.yearY - top > 30, String(works)).toBe(true);
+    }
+  });
+});

@@ -5,6 +5,7 @@ import { chanceLayout } from '../../src/charts/chance-by-year/layout.ts';
 import { readingAt } from '../../src/charts/chance-by-year/reading.ts';
 import { dashOf } from '../../src/charts/marks.ts';
 import { roughMeasure } from '../../src/charts/measure.ts';
+import { shareAxis } from '../../src/charts/shares.ts';
 import { yearAfter } from '../../src/charts/reading.ts';
 import type { PlanOutlook } from '../../src/results/outlook.ts';
 import { wilson } from '../../src/statistics/interval.ts';
@@ -102,6 +103,13 @@ describe('the picture', () => {
     const rare = { ...FIXTURE, plans: [plan('rare', [0, 1, 2, 4])].map((one) => ({ ...one, guessesByYear: null })) };
     expect(chanceLayout(rare, options).shares.at(-1)!.text).toBe('10 in 100 futures');
     expect(chanceLayout(FIXTURE, options).shares.at(-1)!.text).toBe('10 in 10 futures');
+  });
+
+  it('never mixes tenths and hundredths on one axis, and counts nought in tenths as the lanes do', () => {
+    const axis = (most: number) => shareAxis(most, { left: 0, top: 0, bottom: 100 }, false).ticks.map(({ text }) => text);
+    for (const most of [0, 0.02, 0.08, 0.15, 0.4, 0.9])
+      expect(new Set(axis(most).flatMap((text) => / in (\d+)/u.exec(text)?.[1] ?? [])).size, String(most)).toBe(1);
+    expect(axis(0).at(-1)).toBe('10 in 10 futures');
   });
 
   it('does not break when no plan ever works', () => {

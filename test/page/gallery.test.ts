@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright';
 import { createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Lanes } from '../../src/components/charts/lanes/lanes.ts';
 import { findBrowser } from '../browser/find-browser.ts';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 import { axeFaults } from './axe.ts';
@@ -188,6 +189,97 @@ describe('the pictures', () => {
     expect(await springs.locator('.box b').allTextContents()).toEqual(Array(4).fill('0\u00a0%'));
     await page.keyboard.press('Escape');
     expect(await springs.locator('.box').count()).toBe(0);
+  });
+
+  it.each([
+    [
+      'oo-years-against-trees',
+      ['Home', 'ArrowRight'],
+      /^Open-pollinated seed: half of its successes by 20\d\d; half raise \d+ seedlings or fewer$/u,
+      'circle.read-ring',
+    ],
+    ['oo-why-futures-fail', ['Home', 'ArrowDown'], /^Controlled cross, then brother × sister: a proven tree in 73 of 100 futures$/u, 'rect.read-frame'],
+    [
+      'oo-flower-to-pick',
+      ['Home', 'ArrowRight'],
+      /^Open-pollinated seed, Gathered seed: \d+ fruiting; 8 in 10 futures between \d+ and \d+$/u,
+      'rect.read-band',
+    ],
+  ] as const)('%s is read from place to place by keys, and by the pointer', async (name, keys, words, mark) => {
+    const page = await open(1440);
+    await page.mouse.move(1, 1);
+    const picture = page.locator(name);
+    const slider = picture.locator('[role=slider]');
+    const said = async () => ((await slider.getAttribute('aria-valuetext')) ?? '').replaceAll('\u00a0', ' ');
+    const height = await picture.evaluate((element) => element.clientHeight);
+    expect([await said(), await picture.locator(mark).count()]).toEqual(['nothing read', 0]);
+    await slider.focus();
+    for (const key of keys) await page.keyboard.press(key);
+    const read = await said();
+    expect(read).toMatch(words);
+    expect(await picture.locator(mark).count()).toBe(1);
+    expect((await picture.locator('p.read').textContent())?.replaceAll('\u00a0', ' ')).toContain(read);
+    expect(await picture.evaluate((element) => element.clientHeight), 'nothing below moves').toBe(height);
+    await picture.locator('.picture').scrollIntoViewIfNeeded();
+    const at = await picture.locator(mark).boundingBox();
+    await page.keyboard.press('Escape');
+    expect(await said()).toBe('nothing read');
+    await page.mouse.move(at!.x + at!.width / 2, at!.y + at!.height / 2);
+    expect(await said()).toBe(read);
+    await page.mouse.move(1, 1);
+    expect(await said()).toBe('nothing read');
+  });
+
+  it('keep their words readable while another plan is lifted', async () => {
+    const page = await open(1440);
+    await page.locator('oo-lanes .lane').nth(1).hover();
+    const faded = await page.evaluate(() =>
+      [...document.querySelectorAll('main > *')].flatMap((picture) =>
+        [...(picture.shadowRoot?.querySelectorAll('svg text, li, td, th') ?? [])].flatMap((text) => {
+          let opacity = 1;
+          for (let at: Element | null = text; at; at = at.parentElement) opacity *= Number(getComputedStyle(at).opacity);
+          return opacity < 1 ? [`${picture.localName}: ${text.textContent}`] : [];
+        }),
+      ),
+    );
+    expect(faded).toEqual([]);
+    expect(
+      await page
+        .locator('oo-lanes .lane.resting g.boughs')
+        .first()
+        .evaluate((boughs) => Number(getComputedStyle(boughs).opacity)),
+    ).toBeLessThan(1);
+    await page.mouse.move(1, 1);
+  });
+
+  it('draw the lanes once for a change, and not at all when a plan is lifted', async () => {
+    const page = await open(1440);
+    const drawn = await page.locator('oo-lanes').evaluate(async (lanes: Lanes) => {
+      const kind = Object.getPrototypeOf(lanes) as { draw: () => void };
+      const draw = kind.draw;
+      let count = 0;
+      kind.draw = function counted() {
+        count += 1;
+        draw.call(this);
+      };
+      const after = async (change: () => void) => {
+        count = 0;
+        change();
+        await new Promise((resolve) => setTimeout(resolve, 300));
+        return count;
+      };
+      const { outlook } = lanes;
+      const plan = outlook?.plans[1];
+      const counts = [
+        await after(() => (lanes.outlook = outlook && { ...outlook, runs: outlook.runs + 1 })),
+        await after(() => (lanes.lifted = plan?.id ?? null)),
+        await after(() => (lanes.open = { plan: plan?.id ?? '', generation: plan?.generations[0]?.id ?? '' })),
+      ];
+      kind.draw = draw;
+      [lanes.open, lanes.lifted] = [null, null];
+      return counts;
+    });
+    expect(drawn).toEqual([1, 0, 1]);
   });
 
   it('lift the plan that is looked at, everywhere', async () => {

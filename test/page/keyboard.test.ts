@@ -1,6 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
-import { atRest, plain, rowOf, savedCopy, visits } from './visit.ts';
+import { atRest, plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
 const visit = visits();
 
@@ -62,6 +62,47 @@ describe('with the keyboard alone', () => {
     await page.keyboard.press('Enter');
     expect(await rowOf(page, 'D').getAttribute('aria-expanded')).toBe('false');
     expect(await focused(page)).toMatch(/^button Wide cross, grafted/);
+  });
+
+  it('a plan is opened by its name, and Escape closes it and gives the focus back', async () => {
+    const page = await visit({ untilRest: false });
+    await planLane(page, 'B').locator('button.plan-name').focus();
+    await page.keyboard.press('Enter');
+    await page.locator('.plan-panel input').first().focus();
+    await page.keyboard.press('Escape');
+    await page.locator('.plan-panel').waitFor({ state: 'detached' });
+    await expect.poll(() => focused(page)).toMatch(/^button Plan BControlled cross/);
+  });
+
+  it('a plan that is moved or removed leaves the focus at hand', async () => {
+    const page = await visit();
+    await planLane(page, 'B').locator('button.plan-name').focus();
+    await page.keyboard.press('Alt+ArrowUp');
+    await expect.poll(async () => (await planNames(page))[0]).toMatch(/^Controlled cross/);
+    expect(await focused(page)).toMatch(/^button Plan BControlled cross/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: /^Move down/ }).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await planNames(page))[1]).toMatch(/^Controlled cross/);
+    expect(await focused(page)).toMatch(/^button Move down/);
+    await page.getByRole('button', { name: /^Remove Controlled/ }).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => planNames(page)).toHaveLength(3);
+    expect(await focused(page)).toMatch(/^button Plan CWide cross, own roots/);
+  });
+
+  it('a plan added from a pattern takes the focus, and the ninth is refused in words', { timeout: 120_000 }, async () => {
+    const page = await visit();
+    const pattern = page.getByRole('button', { name: 'One cross, keep the best', exact: true });
+    for (let n = 5; n <= 8; n += 1) {
+      await pattern.focus();
+      await page.keyboard.press('Enter');
+      await expect.poll(() => focused(page)).toMatch(/^button Cross, generation 1 of 1/);
+      await expect.poll(() => planNames(page)).toHaveLength(n);
+    }
+    expect((await planNames(page)).slice(4)).toEqual(['', ' 2', ' 3', ' 4'].map((end) => `One cross, keep the best${end}`));
+    expect(await pattern.isDisabled()).toBe(true);
+    expect(await page.getByText('All eight letters are given; remove a plan first.').isVisible()).toBe(true);
   });
 
   it('what is focused is never hidden behind the bar of the open row', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
-import { visits } from './visit.ts';
+import { planLane, visits } from './visit.ts';
 
 const visit = visits();
 /** A4 inside margins of 15 mm, at 96 px an inch. */
@@ -10,6 +10,11 @@ describe('on paper', () => {
   it('stand the answer, the boughs and the cautions, and nothing to press', async () => {
     const page = await visit();
     await page.setViewportSize({ width: A4_WIDTH, height: 1000 });
+    // Longer than two lines on paper.
+    await planLane(page, 'A').locator('button.plan-name').click();
+    await page.locator('.plan-panel').getByRole('textbox').nth(1).fill('Seed gathered under Old Hedgerow. '.repeat(8));
+    await page.keyboard.press('Tab');
+    await planLane(page, 'A').locator('.note', { hasText: 'Hedgerow. Seed' }).waitFor();
     await page.emulateMedia({ media: 'print' });
     await page.waitForTimeout(300);
     for (const hidden of ['header .tools', 'nav', 'section.patterns', 'oo-orchard-panel', '.skip'])
@@ -24,6 +29,8 @@ describe('on paper', () => {
       expect(picture?.width).toBeGreaterThan(400);
       expect(await lane.locator('svg.lane-picture path').count()).toBeGreaterThan(0);
     }
+    const cut = await page.locator('oo-lanes .note').evaluateAll((notes) => notes.filter((note) => note.scrollHeight > note.clientHeight + 1).length);
+    expect(cut, 'notes cut short').toBe(0);
     for (const words of ['planning aid, not a promise', 'release cyanide', 'plant-health authority', 'owner’s licence', 'Grafting knives cut'])
       expect(await page.getByText(words).isVisible(), words).toBe(true);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);

@@ -32,7 +32,7 @@ const LABEL_BESIDE = 30;
 const YEAR_HALF = 20;
 /** Height of the line of a proven tree, and of its words above it on a phone, px. */
 const PROVEN_LINE = 32;
-const PROVEN_WORDS = 20;
+const PROVEN_WORDS = 28;
 /** Extra space above an open row and above the row after its settings. */
 const OPEN_SPACE = 10;
 const RING = 7;
@@ -243,7 +243,7 @@ function provenLine({ whenItWorks: { p10, p50, p90 } }: PlanOutlook, top: number
   return {
     height: PROVEN_LINE + words,
     dot: { x: calendar.x(p50), y, r: compact === true || phone ? DOT - 1 : DOT, from, to, year: p50, yearX, yearY: y + 6 },
-    label: { x: LABEL_LEFT[calendar.room], y: phone ? top + 12 : y + 6, text: laneText.provenAny },
+    label: { x: LABEL_LEFT[calendar.room], y: phone ? top + 20 : y + 6, text: laneText.provenAny },
   };
 }
 

@@ -80,8 +80,17 @@ const styles = css`
       margin-top: 8px;
     }
     dt,
-    dd {
+    dd,
+    tr {
       break-inside: avoid;
+    }
+    details.data th,
+    details.data td {
+      padding: 3px 8px 3px 0;
+      overflow-wrap: anywhere;
+    }
+    .scroll {
+      overflow: visible;
     }
     dl {
       gap: 2px 14px;
@@ -184,8 +193,8 @@ function diaryAsTable(diary: Diary, names: readonly string[]): TemplateResult {
       <tr>
         <th scope="col">${diaryTable.year}</th>
         <th scope="col">${diaryTable.generation}</th>
-        ${counts.map((count) => html`<th scope="col">${diaryTable.counts[count]}</th>`)}
         <th scope="col">${diaryTable.happened}</th>
+        ${counts.map((count) => html`<th scope="col">${diaryTable.counts[count]}</th>`)}
       </tr>
     </thead>
     <tbody>
@@ -194,8 +203,8 @@ function diaryAsTable(diary: Diary, names: readonly string[]): TemplateResult {
           html`<tr>
             <th scope="row">${String(row.year)}</th>
             <td>${row.generation}</td>
-            ${counts.map((_, index) => html`<td>${row.counts[index] ? diaryTable.count(row.counts[index]) : ''}</td>`)}
             <td>${row.happened}</td>
+            ${counts.map((_, index) => html`<td>${row.counts[index] ? diaryTable.count(row.counts[index]) : ''}</td>`)}
           </tr>`,
       )}
     </tbody>

@@ -1,11 +1,20 @@
+import type { Programme } from '../model/programme.ts';
+import { fileName, programmeText } from '../storage/file.ts';
+
+/** Long enough for a slow browser to have taken the file, ms. */
+const KEPT = 10_000;
+
 /** Hands a text to the browser as a file to be saved. */
 export function saveAsFile(name: string, text: string, type = 'application/json'): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  setTimeout(() => URL.revokeObjectURL(link.href), KEPT);
 }
+
+/** Hands the programme to the browser as a file to be saved. */
+export const saveProgramme = (programme: Programme): void => saveAsFile(fileName(programme), programmeText(programme));
 
 /** Lets a person choose a programme file. */
 export function chooseFile(chosen: (file: File) => void): void {

@@ -19,6 +19,7 @@ const STARTS: Readonly<Record<string, unknown>> = {
   'conditions.atLeast': 1,
   'seen.showed': 1,
   'seen.seasons': 2,
+  'gardens.yearlyLoss': { low: 0.002, likely: 0.01, high: 0.03, source: { kind: 'guess', note: '' } },
 };
 
 /** By scale, before it is brought within the bounds. */

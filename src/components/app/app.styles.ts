@@ -46,6 +46,10 @@ export const appStyles = css`
     .saved {
       text-align: right;
     }
+    header button {
+      flex: none;
+      white-space: nowrap;
+    }
   }
   .saved.problem {
     color: var(--warn);

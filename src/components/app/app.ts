@@ -10,7 +10,7 @@ import { documentOf } from '../../state/keeping.ts';
 import type { Library } from '../../state/library.ts';
 import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
-import { fileName, programmeText, readFile } from '../../storage/file.ts';
+import { readFile } from '../../storage/file.ts';
 import { readLink } from '../../storage/link.ts';
 import { shared } from '../../styles/shared.ts';
 import { app } from '../../text/app.ts';
@@ -20,7 +20,7 @@ import { programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
 import { appStyles } from './app.styles.ts';
-import { chooseFile, saveAsFile } from './files.ts';
+import { chooseFile, saveProgramme } from '../files.ts';
 import { FocusGuard } from './focus-guard.ts';
 import { headerOf } from './header.ts';
 import type { LinkChoiceEvent } from './opened-link.ts';
@@ -219,8 +219,7 @@ export class App extends LitElement {
   };
 
   private readonly saveCopy = (): void => {
-    const { programme } = this.programmes.state;
-    saveAsFile(fileName(programme), programmeText(programme));
+    saveProgramme(this.programmes.state.programme);
   };
 
   private readonly onWayOut = ({ detail: way }: WayOutEvent): void => {

@@ -30,7 +30,8 @@ export function savedWords({ status, trouble, savedAt }: Keeping): string {
 
 /** Title, state of saving, undo and redo, files. A button that has nothing to do keeps the focus that it has. */
 export function headerOf({ programme, undo, redo }: ProgrammeState, kept: Keeping, happened: string, act: HeaderActions): TemplateResult {
-  const said = [happened, savedWords(kept)].filter((words) => words !== '').join(' · ');
+  // What is not saved comes before all else.
+  const said = [kept.status === 'unsaved' ? '' : happened, savedWords(kept)].filter((words) => words !== '').join(' · ');
   const step = (words: string, named: (label: string) => string, last: Step | undefined, go: () => void) =>
     html`<button class="plain" aria-disabled=${last === undefined ? 'true' : 'false'} title=${last ? named(last.named) : ''} @click=${() => last && go()}>
       ${words}

@@ -36,6 +36,7 @@ const styles = css`
     justify-content: space-between;
     gap: 14px;
     min-height: 52px;
+    padding-block: 6px;
   }
   .body {
     padding-bottom: 14px;

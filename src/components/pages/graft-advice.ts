@@ -1,6 +1,6 @@
 import { meanOf } from '../../model/mean.ts';
 import type { Cross, Generation, Programme } from '../../model/programme.ts';
-import { bestGraftMonth, aliveAt, GRAFT_FROM, takeAt } from '../../statistics/graft.ts';
+import { bestGraftMonth, aliveAt, takeAt } from '../../statistics/graft.ts';
 import { likely } from '../../text/app.ts';
 
 /**
@@ -16,6 +16,6 @@ export function graftAdvice(programme: Programme, { rescue }: Generation, entrie
   const wood = { takeTender: meanOf(stock.takeTender), takeRipe: meanOf(stock.takeRipe), ripeMonths: stock.ripeMonths };
   const take = takeAt(rescue.month, wood.takeTender, wood.takeRipe, wood.ripeMonths);
   const saved = 10 * aliveAt(rescue.month, onset, halfLife) * (1 - (1 - take) ** rescue.scions);
-  const best = bestGraftMonth({ onset, halfLife, ...wood }, GRAFT_FROM);
+  const best = bestGraftMonth({ onset, halfLife, ...wood });
   return likely.graftAdvice(saved, rescue.month, best.month, rescue.scions);
 }

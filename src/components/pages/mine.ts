@@ -8,7 +8,7 @@ import { fileName } from '../../storage/file.ts';
 import { shared } from '../../styles/shared.ts';
 import { app } from '../../text/app.ts';
 import { keeping, library } from '../../text/library.ts';
-import { saveAsFile } from '../app/files.ts';
+import { saveAsFile } from '../files.ts';
 import { emitChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
 import { mineStyles } from './mine.styles.ts';
@@ -79,7 +79,7 @@ export class Mine extends LitElement {
       <h1>${library.headline(here.length, plans)}</h1>
       <p class="lede">${here.length === 0 ? library.first : library.lede}</p>
       <p class="start"><a class="button ${here.length === 0 ? 'main' : ''}" href="#/start">${library.startOwn}</a></p>
-      <div class="said">
+      <div class=${this.done ? 'said' : ''}>
         <span role="status">${this.done?.words ?? ''}</span>
         ${this.done?.back == null ? nothing : html`<button @click=${this.takeBack(this.done.back)}>${app.undo}</button>`}
       </div>

@@ -4,7 +4,7 @@ import { linkFragment } from '../../storage/link.ts';
 import { shared } from '../../styles/shared.ts';
 import { share } from '../../text/share.ts';
 import { StoreElement } from '../store-element.ts';
-import { downloadProgramme } from './download.ts';
+import { saveProgramme } from '../files.ts';
 import { shareStyles } from './share.styles.ts';
 
 /** Letters of a link that mail programs keep whole, as far as is commonly held; from memory, no standard says so. */
@@ -55,7 +55,7 @@ export class OoShare extends StoreElement {
   };
 
   private readonly mark = (): void => this.shown?.select();
-  private readonly file = (): void => downloadProgramme(this.programmes.state.programme);
+  private readonly file = (): void => saveProgramme(this.programmes.state.programme);
   private readonly close = (): void => this.dialog.close();
 
   protected override render(): TemplateResult {

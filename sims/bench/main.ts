@@ -113,7 +113,7 @@ async function measure(top: string, text: string, options: Options, program: URL
     futures: options.runs,
     plans,
     speeds: [oneThread(text, plans, options.runs), await allCores(programme, cores, options.runs, program)],
-    against: earlier === null ? null : await against(top, earlier, text, plans, options.runs),
+    against: earlier === null ? null : await against(top, earlier, EXAMPLE, plans, options.runs),
     page: options.browser ? await pageSpeed(top) : null,
   };
 }

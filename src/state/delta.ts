@@ -29,7 +29,8 @@ function collect(from: unknown, to: unknown, path: readonly (string | number)[],
   }
   if (isRecord(from) && isRecord(to)) {
     const keys = Object.keys(to);
-    if (Object.keys(from).join('\n') === keys.join('\n')) {
+    // As text with its quotes: joined by any letter, a key that is empty or holds that letter would be taken for others.
+    if (JSON.stringify(Object.keys(from)) === JSON.stringify(keys)) {
       for (const key of keys) collect(from[key], to[key], [...path, key], changes);
       return;
     }

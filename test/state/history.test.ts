@@ -13,6 +13,13 @@ describe('what parts two documents', () => {
       fc.property(fc.jsonValue(), fc.jsonValue(), (from, to) => {
         expect(JSON.stringify(applyDelta(from, deltaBetween(from, to)))).toBe(JSON.stringify(to));
       }),
+      {
+        examples: [
+          [{ '': {} }, {}],
+          [{ 'a\nb': 1 }, { a: 1, b: 1 }],
+        ],
+        numRuns: 1000,
+      },
     );
   });
 

@@ -1,8 +1,12 @@
 import example from '../../sims/examples/red-pear.json';
 import { z } from 'zod';
 import { App } from '../components/app/app.ts';
+import { Asking } from '../decisions/asking/asking.ts';
+import { browserAsking } from '../decisions/asking/browser.ts';
+import type { Programme } from '../model/programme.ts';
 import { parseProgramme } from '../model/read.ts';
 import { sentence } from '../model/problem.ts';
+import { AnswersStore } from '../state/answers-store.ts';
 import { Keeper } from '../state/keeper.ts';
 import { Library } from '../state/library.ts';
 import { ProgrammeStore } from '../state/programme-store.ts';
@@ -22,7 +26,9 @@ async function start(): Promise<void> {
   const shipped = parseProgramme(example);
   if (!shipped.ok) throw new Error(shipped.problems.map((problem) => sentence(example, problem)).join(' '));
   const programmes = new ProgrammeStore(shipped.programme);
-  const runs = new RunsStore(browserRunner());
+  const runner = browserRunner();
+  const runs = new RunsStore(runner);
+  const answers = new AnswersStore(shipped.programme, new Asking(browserAsking, runner));
 
   const writer = newName();
   holdMark(writer);
@@ -44,12 +50,17 @@ async function start(): Promise<void> {
   const page = new App();
   page.programmes = programmes;
   page.runs = runs;
+  page.answers = answers;
   page.keeper = keeper;
   page.library = new Library(keeper, shipped);
   page.notice = notice;
   document.body.append(page);
-  programmes.subscribe(({ runnable }) => void runs.update(runnable));
-  void runs.update(programmes.state.runnable);
+  const follow = (runnable: Programme) => {
+    void runs.update(runnable);
+    answers.update(runnable);
+  };
+  programmes.subscribe(({ runnable }) => follow(runnable));
+  follow(programmes.state.runnable);
 }
 
 void start();

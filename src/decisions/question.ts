@@ -50,6 +50,8 @@ export interface NoAnswer {
 /** One question that can be asked of a plan: a file of its own, and a line in `questions.ts`. */
 export interface Question<A extends Answer = Answer, O extends AskOptions = AskOptions> {
   readonly id: string;
+  /** The answer is about all plans of the programme at once; the plan named only says where to begin. Asked once, not plan by plan. */
+  readonly ofAllPlans?: true;
   /**
    * Answers a question about a plan of a checked programme, on the programme's own futures.
    * @param report given every sharper answer on the way, the last included

@@ -8,6 +8,7 @@ import type { Comparison, PlanOutlook } from '../results/outlook.ts';
 import { compareAll, planOutlook, type FactSets } from '../statistics/outlook.ts';
 import { analyse } from '../workers/analysis.ts';
 import { GivenUp, type Runner } from '../workers/runner.ts';
+import { planKeys } from './plan-keys.ts';
 
 /** Results of one plan, as far as they have come. */
 interface PlanRuns {
@@ -36,18 +37,6 @@ export interface RunsState {
 const breathe = (ms = 0) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 /** Between two pictures of one analysis, ms: sharper is not worth a page that is always redrawing. */
 const PICTURE_PAUSE = 300;
-
-/** What a plan's results depend on: everything but words that are only read. */
-function planKeys(programme: Programme): Map<string, string> {
-  const { title: _title, note: _note, example: _example, plans, ...rest } = programme;
-  const shared = JSON.stringify(rest);
-  return new Map(
-    plans.map((plan) => {
-      const { name: _name, note: _planNote, mark: _mark, ...body } = plan;
-      return [plan.id, `${shared} ${JSON.stringify(body)}`];
-    }),
-  );
-}
 
 /**
  * Keeps the results in step with the document: only plans that changed are run again, the latest document wins, and results

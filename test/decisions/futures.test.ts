@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { Asker } from '../../src/decisions/asker.ts';
 import { copies } from '../../src/decisions/copies.ts';
 import { graft } from '../../src/decisions/graft.ts';
 import { inlineFutures } from '../../src/decisions/inline.ts';
@@ -119,25 +118,6 @@ describe('a question on the threads of the page', () => {
     await expect(poolFutures(runner, ended.signal).run(quick, [0], 0, 10)).rejects.toBeInstanceOf(GivenUp);
     await expect(inlineFutures(ended.signal).run(quick, [0], 0, 10)).rejects.toBeInstanceOf(GivenUp);
     runner.end();
-  });
-
-  it('ends when a newer one is asked, and reports no more', async () => {
-    const asker = new Asker((ended) => inlineFutures(ended));
-    const late: number[] = [];
-    let newer: Promise<unknown> | undefined;
-    const first = asker.ask(copies, redPear, { plan: 'wide-rescue', runs: 1500 }, ({ futures }) => {
-      late.push(futures);
-      newer ??= asker.ask(copies, redPear, { plan: 'open-seed', runs: 50 }, () => undefined);
-    });
-    await expect(first).rejects.toBeInstanceOf(GivenUp);
-    expect(await newer).toMatchObject({ plan: 'open-seed', done: true, futures: 50 });
-    expect(late).toEqual([200]);
-  });
-
-  it('ends when it is told to', async () => {
-    const asker = new Asker((ended) => inlineFutures(ended));
-    const asked = asker.ask(copies, redPear, { plan: 'wide-rescue', runs: 1500 }, () => asker.end());
-    await expect(asked).rejects.toBeInstanceOf(GivenUp);
   });
 });
 

@@ -6,7 +6,7 @@ module.exports = {
   forbidden: [
     { name: 'no-circular', severity: 'error', from: {}, to: { circular: true } },
     only('random', 'random', 'random-stands-alone'),
-    only('text', 'text|results|statistics|model', 'text-words-results'),
+    only('text', 'text|decisions|results|statistics|model', 'text-words-results'),
     only('model', 'model|statistics', 'model-is-the-document'),
     only('genetics', 'genetics|random|model|statistics', 'genetics-is-pure'),
     only('statistics', 'statistics|results|random', 'statistics-is-pure'),
@@ -17,8 +17,8 @@ module.exports = {
     only('workers', 'workers|engine|model|results|statistics|random', 'workers-run-the-engine'),
     only('decisions', 'decisions|engine|model|random|results|statistics|workers', 'decisions-ask-the-engine'),
     only('storage', 'storage|model', 'storage-keeps-documents'),
-    only('charts', 'charts|statistics|results|text', 'charts-draw-results'),
-    only('state', 'state|model|catalogue|workers|storage|results|statistics|engine|text', 'state-is-below-components'),
+    only('charts', 'charts|decisions|statistics|results|text', 'charts-draw-results'),
+    only('state', 'state|model|catalogue|decisions|workers|storage|results|statistics|engine|text', 'state-is-below-components'),
     noLibrary(
       'random|model|catalogue|start|genetics|engine|statistics|results|workers|storage|state|text',
       'lit|lit-html|@lit|d3.*',

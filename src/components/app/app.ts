@@ -5,6 +5,7 @@ import { ifDefined } from 'lit/directives/if-defined.js';
 import { sentence } from '../../model/problem.ts';
 import { describeEdit, setAt } from '../../model/edits.ts';
 import { valueAt } from '../../model/walk.ts';
+import type { AnswersStore } from '../../state/answers-store.ts';
 import type { Keeper, Opened } from '../../state/keeper.ts';
 import { documentOf } from '../../state/keeping.ts';
 import type { Library } from '../../state/library.ts';
@@ -16,7 +17,7 @@ import { shared } from '../../styles/shared.ts';
 import { app } from '../../text/app.ts';
 import { groupLabels } from '../../text/fields.ts';
 import { library, opening } from '../../text/library.ts';
-import { programmeContext, runsContext } from '../contexts.ts';
+import { answersContext, programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
 import { appStyles } from './app.styles.ts';
@@ -50,6 +51,10 @@ export class App extends LitElement {
   @provide({ context: runsContext })
   @property({ attribute: false })
   runs!: RunsStore;
+
+  @provide({ context: answersContext })
+  @property({ attribute: false })
+  answers!: AnswersStore;
 
   @property({ attribute: false }) keeper!: Keeper;
   @property({ attribute: false }) library!: Library;

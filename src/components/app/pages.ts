@@ -1,9 +1,11 @@
 import { html, type TemplateResult } from 'lit';
 import { could, have, likely } from '../../text/app.ts';
+import { pay } from '../../text/pay.ts';
 import '../pages/do.ts';
 import '../pages/have.ts';
 import '../pages/likely.ts';
 import '../pages/mine.ts';
+import '../pages/pay/pay.ts';
 import '../pages/start/start.ts';
 
 /** The pages that answer a question, by their address after “#/”, in the order of the rail. */
@@ -11,6 +13,7 @@ export const PAGES = {
   have: { question: have.question, draw: () => html`<oo-have></oo-have>` },
   do: { question: could.question, draw: () => html`<oo-do></oo-do>` },
   likely: { question: likely.question, draw: () => html`<oo-likely></oo-likely>` },
+  pay: { question: pay.question, draw: () => html`<oo-pay></oo-pay>` },
 } as const satisfies Readonly<Record<string, { readonly question: string; readonly draw: () => TemplateResult }>>;
 
 export type PageName = keyof typeof PAGES;

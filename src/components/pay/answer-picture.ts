@@ -1,0 +1,36 @@
+import { property } from 'lit/decorators.js';
+import type { PropertyValues } from 'lit';
+import { otherText } from '../charts/chart-element.ts';
+import { ReadElement } from '../charts/read-element.ts';
+
+/**
+ * The picture of an answer: laid out again when the answer or the width changes, drawn after each update. The `outlook` of other pictures
+ * stays empty here.
+ */
+export abstract class AnswerPicture<A, Layout> extends ReadElement {
+  @property({ attribute: false, hasChanged: otherAnswer }) answer: A | null = null;
+  /** Letter of the plan that was asked about: its colour. */
+  @property() mark = 'A';
+
+  protected layout: Layout | null = null;
+
+  protected abstract layoutOf(answer: A, width: number): Layout;
+  /** Draws into the element's `.picture svg`. */
+  protected abstract drawLayout(svg: SVGSVGElement, layout: Layout): void;
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    if (!this.laysOut(changed)) return;
+    this.layout = this.answer && this.width > 0 ? this.layoutOf(this.answer, this.width) : null;
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
+    if (picture && this.layout) this.drawLayout(picture, this.layout);
+  }
+}
+
+function otherAnswer(now: unknown, before: unknown): boolean {
+  return now !== before && otherText(now, before);
+}

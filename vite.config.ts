@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
 const top = fileURLToPath(new URL('.', import.meta.url));
@@ -10,12 +11,35 @@ async function browserProvider() {
   return playwright({ launchOptions: await findBrowser() });
 }
 
+/** The page keeps itself on the device and can be installed; src/app/offline.ts says when a newer version comes in. */
+const offline = VitePWA({
+  registerType: 'prompt',
+  injectRegister: false,
+  workbox: { globPatterns: ['**/*.{js,css,html,svg,png,woff2}'], cleanupOutdatedCaches: true, navigateFallback: 'index.html' },
+  manifest: {
+    name: 'Orchard Odds',
+    short_name: 'Orchard Odds',
+    description: 'Compare breeding plans for fruit trees before spending ten years on one.',
+    lang: 'en',
+    start_url: './',
+    display: 'standalone',
+    background_color: '#f6f3e8',
+    theme_color: '#f6f3e8',
+    icons: [
+      { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
+      { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+      { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any maskable' },
+    ],
+  },
+});
+
 export default defineConfig(async () => ({
   root: 'src',
   base: './',
   server: { host: '127.0.0.1' },
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' as const },
+  plugins: process.env['VITEST'] ? [] : [offline],
   // Found only inside workers, so Vite would discover them mid-test and reload the page.
   optimizeDeps: { include: ['seedrandom', 'zod', 'd3', 'lit', '@lit/context', 'idb-keyval'] },
   test: {

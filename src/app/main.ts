@@ -14,7 +14,9 @@ import { RunsStore } from '../state/runs-store.ts';
 import { Device } from '../storage/device.ts';
 import { Journal } from '../storage/journal.ts';
 import { dressPage } from '../styles/page.ts';
+import { offline } from '../text/offline.ts';
 import { browserRunner } from '../workers/browser.ts';
+import { workOffline } from './offline.ts';
 import { alive, holdMark, localShelf, newName, openChannel, remember, remembered, takeTab } from './this-page.ts';
 
 // Zod's fast path builds functions from text, which strict pages forbid; ours are parsed rarely.
@@ -61,6 +63,7 @@ async function start(): Promise<void> {
   };
   programmes.subscribe(({ runnable }) => follow(runnable));
   follow(programmes.state.runnable);
+  workOffline({ ready: () => page.say(offline.ready), newer: (take) => (page.newer = take) }, () => Date.now());
 }
 
 void start();

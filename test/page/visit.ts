@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { findBrowser } from '../browser/find-browser.ts';
 
 /** What a visit may differ in from a desk with a wide screen and empty storage. */
-export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' | 'forcedColors'> {
+export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' | 'forcedColors' | 'serviceWorkers'> {
   readonly width?: number;
   readonly height?: number;
   /** JavaScript that runs before the page's own. */
@@ -14,7 +14,7 @@ export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' 
 }
 
 /**
- * Gives the tests of a file one browser, and each visit a fresh profile. After every test: whatever it did, the page must have asked
+ * Gives the tests of a file one browser, and each visit a fresh profile that keeps nothing of the page for later. After every test: whatever it did, the page must have asked
  * no other host and said nothing on the console.
  */
 export function visits(): (options?: VisitOptions) => Promise<Page> {
@@ -32,7 +32,7 @@ export function visits(): (options?: VisitOptions) => Promise<Page> {
     expect(heard, 'console, page errors and requests to other hosts').toEqual([]);
   });
   return async ({ width = 1440, height = 900, before = '', untilRest = true, ...options } = {}) => {
-    const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce', ...options });
+    const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce', serviceWorkers: 'block', ...options });
     const page = await context.newPage();
     page.setDefaultTimeout(55_000);
     open.push(page);
@@ -48,6 +48,8 @@ export function visits(): (options?: VisitOptions) => Promise<Page> {
 function listen(page: Page, hear: (line: string) => void): void {
   const own = new URL(inject('url')).host;
   page.on('console', (message) => {
+    // The visit itself forbids the page to keep itself on the device.
+    if (message.text() === 'Service Worker registration blocked by Playwright') return;
     if (message.type() === 'error' || message.type() === 'warning') hear(`console: ${message.text()}`);
   });
   page.on('pageerror', (error) => hear(`page error: ${error.message}`));

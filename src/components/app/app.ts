@@ -17,6 +17,7 @@ import { shared } from '../../styles/shared.ts';
 import { app } from '../../text/app.ts';
 import { groupLabels } from '../../text/fields.ts';
 import { library, opening } from '../../text/library.ts';
+import { offline } from '../../text/offline.ts';
 import { answersContext, programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
@@ -24,8 +25,9 @@ import { appStyles } from './app.styles.ts';
 import { chooseFile, saveProgramme } from '../files.ts';
 import { FocusGuard } from './focus-guard.ts';
 import { headerOf } from './header.ts';
+import './newer.ts';
 import type { LinkChoiceEvent } from './opened-link.ts';
-import { PAGES, placeOf, type Place } from './pages.ts';
+import { fetchPlace, PAGES, placeOf, type Place } from './pages.ts';
 import type { WayOutEvent } from './trouble.ts';
 import './opened-link.ts';
 import './trouble.ts';
@@ -60,6 +62,9 @@ export class App extends LitElement {
   @property({ attribute: false }) library!: Library;
   /** Something that everybody must read, said when the page opens. */
   @property({ attribute: false }) notice: readonly string[] = [];
+
+  /** Changes to a newer version of the page; null while there is none. */
+  @property({ attribute: false }) newer: (() => void) | null = null;
 
   @state() private message: readonly string[] = [];
   /** What the last step did: opened, undone. Said beside the state of saving until the next edit. */
@@ -109,8 +114,9 @@ export class App extends LitElement {
     });
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
+  protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('notice')) this.message = this.notice;
+    if (changed.has('place')) fetchPlace(this.place).catch(() => (this.message = [offline.notHere]));
   }
 
   protected override updated(): void {
@@ -247,6 +253,7 @@ export class App extends LitElement {
         save: this.saveCopy,
       })}
       ${kept.trouble ? html`<oo-trouble .trouble=${kept.trouble} @oo-way-out=${this.onWayOut}></oo-trouble>` : nothing}
+      ${this.newer ? html`<oo-newer @oo-take=${() => void this.takeNewer()} @oo-later=${() => (this.newer = null)}></oo-newer>` : nothing}
       ${this.held ? this.holding(this.held) : nothing}
       ${
         this.message.length > 0
@@ -303,6 +310,16 @@ export class App extends LitElement {
       </div>
     </div>`;
   }
+
+  /** Says something beside the state of saving, until the next edit. */
+  say(words: string): void {
+    this.happened = words;
+  }
+
+  private readonly takeNewer = async (): Promise<void> => {
+    if (await this.keeper.flush()) this.newer?.();
+    else this.message = [offline.notSaved];
+  };
 
   private readonly toAnswer = (): void => {
     this.renderRoot.querySelector('main')?.focus();

@@ -4,9 +4,6 @@ import { pay } from '../../text/pay.ts';
 import '../pages/do.ts';
 import '../pages/have.ts';
 import '../pages/likely.ts';
-import '../pages/mine.ts';
-import '../pages/pay/pay.ts';
-import '../pages/start/start.ts';
 
 /** The pages that answer a question, by their address after “#/”, in the order of the rail. */
 export const PAGES = {
@@ -26,6 +23,21 @@ export function placeOf(address: string): Place {
   if (name.startsWith('open/')) return 'open';
   if (name === 'mine' || name === 'start' || isPage(name)) return name;
   return 'likely';
+}
+
+/** Code of places that few visits begin with. */
+const LATER: Partial<Record<Place, () => Promise<unknown>>> = {
+  pay: () => import('../pages/pay/pay.ts'),
+  mine: () => import('../pages/mine.ts'),
+  start: () => import('../pages/start/start.ts'),
+};
+
+/**
+ * Fetches the code of a place, unless it is here.
+ * @throws TypeError when it cannot be had, as without a connection before the page was kept on the device
+ */
+export async function fetchPlace(place: Place): Promise<void> {
+  await LATER[place]?.();
 }
 
 const isPage = (name: string): name is PageName => Object.hasOwn(PAGES, name);

@@ -41,7 +41,7 @@ export default defineConfig(async () => ({
   worker: { format: 'es' as const },
   plugins: process.env['VITEST'] ? [] : [offline],
   // Found only inside workers, so Vite would discover them mid-test and reload the page.
-  optimizeDeps: { include: ['seedrandom', 'zod', 'd3', 'lit', '@lit/context', 'idb-keyval'] },
+  optimizeDeps: { include: ['seedrandom', 'zod', 'd3', 'lit', '@lit/context', 'idb-keyval', 'ical.js', 'papaparse', 'workbox-window'] },
   test: {
     reporters: ['default', `${top}test/repo/tally.ts`],
     projects: [

@@ -7,15 +7,18 @@ export function programmeText(programme: Programme): string {
   return `${JSON.stringify(programme, null, 2)}\n`;
 }
 
-/** File name of a copy: title in plain letters. */
-export function fileName(programme: Programme): string {
-  const plain = programme.title
+/** A text as the begin of a file name: in plain small letters. */
+export function slug(text: string, otherwise = 'programme'): string {
+  const plain = text
     .normalize('NFKD')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
-  return `${plain || 'programme'}.json`;
+  return plain || otherwise;
 }
+
+/** File name of a copy. */
+export const fileName = (programme: Programme): string => `${slug(programme.title)}.json`;
 
 /** Reads a chosen file; one over 5 MB is refused by its size, before reading. Rejects only if the file itself cannot be read. */
 export async function readFile(file: { readonly size: number; readonly name: string; arrayBuffer(): Promise<ArrayBuffer> }): Promise<Reading> {

@@ -78,6 +78,7 @@ const plural = (n: number, one: string, many: string): string => (n === 1 ? one 
 export const common = {
   stale: 'from before your last change',
   asTable: 'as a table',
+  saveTable: 'Save the table (CSV)',
   nothing: 'Nothing to show yet.',
   notBy: (year: number) => `not by${NB}${String(year)}`,
   planHead: 'Plan',

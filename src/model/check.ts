@@ -2,6 +2,7 @@ import { checkBiology } from './check/biology.ts';
 import { checkCrosses } from './check/crosses.ts';
 import { checkEntries } from './check/entries.ts';
 import { checkKnown } from './check/known.ts';
+import { checkLog } from './check/log.ts';
 import { checkParents } from './check/parents.ts';
 import { checkPlans } from './check/plans.ts';
 import { checkReferences } from './check/references.ts';
@@ -22,5 +23,6 @@ export function checkProgramme(programme: Programme): Problem[] {
     ...checkParents(programme),
     ...checkPlans(programme),
     ...checkKnown(programme),
+    ...checkLog(programme),
   ];
 }

@@ -36,9 +36,7 @@ export const treeSchema = z.strictObject({
   yearlyLoss: share({ label: 'Chance a year of losing one copy' }).default(0),
   bearsFrom: whole(1500, 3000, { label: 'Bears from', scale: 'year', help: 'Leave empty if it bears already.' }).optional(),
   genes: z.record(z.string(), alleleState).default({}),
-  values: z
-    .record(z.string(), estimate(-1e6, 1e6, { label: 'True value', help: 'Its genetic value; shrink a tasted mean towards the reference.' }))
-    .default({}),
+  values: z.record(z.string(), estimate(-1e6, 1e6, { label: 'True value', help: 'What it is by its genes.' })).default({}),
   seen: z.record(z.string(), seenSchema).default({}),
   note,
 });
@@ -81,6 +79,11 @@ export const limitsSchema = z.strictObject({
   bloomDays: number(0, 366, { label: 'Days in bloom', unit: 'days' }),
   hoursADay: number(0, 24, { label: 'Hours a day in bloom', scale: 'hours', unit: 'hours' }),
   flowersAnHour: number(0, 10000, { label: 'Flowers an hour', scale: 'count', unit: 'flowers' }),
+  bloomMonth: whole(1, 12, {
+    label: 'Bloom begins in month',
+    help: 'For the pocket card and calendar dates: 4 in much of the north, 10 in much of the south.',
+  }).default(4),
+  ripeAfter: number(1, 11, { label: 'Fruit is ripe after', scale: 'months', unit: 'months' }).default(5),
 });
 
 const rates = (unit: 'hours' | 'money') => {

@@ -11,12 +11,13 @@ import {
   type firstFruitSchema,
   type ruleSchema,
 } from './biology.ts';
+import { logSchema } from './log.ts';
 import { field, note, number, reference, whole } from './fields.ts';
 import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, moneySchema, poolSchema, treeSchema, weatherSchema } from './orchard.ts';
 import { MARKS, planSchema, type generationSchema } from './plan.ts';
 
 export const FORMAT = 'orchard-odds programme';
-export const VERSION = 2;
+export const VERSION = 3;
 
 /** Says in the file what its numbers are. Part of the version: another wording would be another version, so no file can say otherwise unnoticed. */
 const UNITS =
@@ -56,6 +57,7 @@ export const programmeSchema = z.strictObject({
   crosses: z.array(crossSchema).max(80).default([]),
   stocks: z.array(stockSchema).max(20).default([]),
   plans: z.array(planSchema).min(1).max(MARKS.length),
+  log: logSchema.prefault({}),
 });
 
 export type Programme = z.infer<typeof programmeSchema>;

@@ -1,8 +1,8 @@
 import type { Programme } from '../model/programme.ts';
 
-/** For each plan, by id, a text of all that its results depend on: everything but words that are only read. */
+/** For each plan, by id, a text of all that its results depend on: everything but words that are only read, and the log. */
 export function planKeys(programme: Programme): Map<string, string> {
-  const { title: _title, note: _note, example: _example, plans, ...rest } = programme;
+  const { title: _title, note: _note, example: _example, log: _log, plans, ...rest } = programme;
   const shared = JSON.stringify(rest);
   return new Map(
     plans.map((plan) => {

@@ -1,3 +1,4 @@
+import type { Source } from '../model/estimate.ts';
 /**
  * Words of the fields that a breeder fills in. Labels of single fields stand with the schema; here stand the names of groups, of the
  * forms that one thing can be given in, of sources, and what is said about text that cannot be read.
@@ -75,6 +76,19 @@ const groups: Readonly<Record<string, GroupWords>> = {
   weights: { label: 'Weights in the index' },
   goOn: { label: 'Go on' },
   backup: { label: 'Safety copies', add: 'graft safety copies' },
+  log: { label: 'Season log' },
+  batches: { label: 'Batches of seed', add: 'add a batch', entry: 'Batch' },
+  seed: { label: 'Seed parent' },
+  grafting: { label: 'Grafted', add: 'seedlings were grafted' },
+  counts: { label: 'Counts', add: 'add a count', entry: 'Count' },
+  unit: { label: 'Not counted by the flower', add: 'counted by cluster, bag or bur' },
+  events: { label: 'What befell it', add: 'add what happened', entry: 'What happened' },
+  'batches.trees': { label: 'Its trees', add: 'add a tree', entry: 'Tree' },
+  place: { label: 'Place in the orchard', add: 'say where it stands' },
+  seasons: { label: 'Seasons judged', add: 'add a season', entry: 'Season' },
+  'seasons.seen': { label: 'Seen in its fruit' },
+  'seasons.values': { label: 'Measured' },
+  copies: { label: 'Copies elsewhere', add: 'add a copy', entry: 'Copy' },
 };
 
 /** Returns the words of a group by the keys that lead to it, the nearest last; places in lists are left out. */
@@ -92,7 +106,15 @@ const forms: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   conditions: { shown: 'a trait shows', measured: 'a measured trait is high or low', test: 'a leaf test says yes' },
   traits: { shown: 'shows or not', measured: 'measured' },
   needs: { all: 'all of these', any: 'any of these', total: 'so many copies in total' },
-  pollen: { open: 'whatever is in the air', self: 'its own' },
+  pollen: {
+    open: 'whatever is in the air',
+    self: 'its own',
+    mixed: 'a mixture',
+    unknown: 'not known',
+    tag: 'a tree by its tag',
+    tree: 'a tree of the programme',
+  },
+  seed: { unknown: 'not known', tag: 'a tree by its tag', tree: 'a tree of the programme' },
 };
 
 /** Words for one form of a choice; the key itself where there are none. */
@@ -140,13 +162,17 @@ export const sourceWords = {
   counted: 'your count',
   published: 'published',
   practice: 'common practice',
-  remembered: 'remembered',
+  remembered: 'only remembered',
   guess: 'guess',
   invented: 'invented',
 } as const;
 
 /** How sure the writer of a source is; it changes no future. */
 export const confidenceWords = { high: 'high confidence', middling: 'middling confidence', low: 'low confidence' } as const;
+
+/** “only remembered · middling confidence” */
+export const saidOf = ({ kind, confidence }: Source): string =>
+  confidence === undefined ? sourceWords[kind] : `${sourceWords[kind]} · ${confidenceWords[confidence]}`;
 
 export const estimateForms = {
   known: 'one number',
@@ -179,6 +205,9 @@ export const problems = {
   hits: 'Cannot be more than what it is counted out of.',
   noneCounted: 'Must be more than none.',
   stands: (good: readonly string[]) => `The picture still shows your last good ${good.length === 1 ? 'number' : 'numbers'}, ${listed(good)}.`,
+  /** The same, where no picture is drawn from the number yet. */
+  standsUnseen: (good: readonly string[]) =>
+    `Your last good ${good.length === 1 ? 'number' : 'numbers'}, ${listed(good)}, ${good.length === 1 ? 'stands' : 'stand'}.`,
 } as const;
 
 const rounded = (value: number): string => String(Math.abs(value) >= 100 ? Math.round(value) : Number(value.toPrecision(2)));

@@ -116,7 +116,7 @@ function programmeOf(seed: string, pollen: string, { cross, hybrid, backcrosses 
   const crosses = [cross, ...backcrosses, ...(seed === pollen ? [] : [crossBetween(seed, seed).cross, crossBetween(pollen, pollen).cross])];
   return {
     format: 'orchard-odds programme',
-    version: 2,
+    version: 3,
     title: `${seed} by ${pollen}`,
     startYear: 2030,
     lastYear: 2060,

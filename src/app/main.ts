@@ -17,7 +17,7 @@ import { dressPage } from '../styles/page.ts';
 import { offline } from '../text/offline.ts';
 import { browserRunner } from '../workers/browser.ts';
 import { workOffline } from './offline.ts';
-import { alive, holdMark, localShelf, newName, openChannel, remember, remembered, takeTab } from './this-page.ts';
+import { alive, askToKeep, holdMark, isPromised, localShelf, newName, openChannel, remember, remembered, takeTab } from './this-page.ts';
 
 // Zod's fast path builds functions from text, which strict pages forbid; ours are parsed rarely.
 z.config({ jitless: true });
@@ -46,6 +46,8 @@ async function start(): Promise<void> {
   });
   const notice = await keeper.begin(remembered());
   channel.onHeard((id) => void keeper.heard(id));
+  // The first edit that is saved shows that there is something to keep.
+  keeper.subscribe(({ status, savedAt }) => void (status === 'kept' && savedAt !== null && askToKeep()));
   // A message may have been missed while the page slept; and what is not saved yet gets one more chance before it is left.
   document.addEventListener('visibilitychange', () => void (document.visibilityState === 'visible' ? keeper.check() : keeper.flush()));
 
@@ -54,7 +56,7 @@ async function start(): Promise<void> {
   page.runs = runs;
   page.answers = answers;
   page.keeper = keeper;
-  page.library = new Library(keeper, shipped);
+  page.library = new Library(keeper, shipped, isPromised);
   page.notice = notice;
   document.body.append(page);
   const follow = (runnable: Programme) => {

@@ -88,3 +88,27 @@ export function openChannel(): Channel {
     },
   };
 }
+
+const ASKED = 'orchard-odds asked to be kept';
+
+/** Whether the browser promised to keep what this site stores when the disk fills up; false where it cannot say. */
+export async function isPromised(): Promise<boolean> {
+  try {
+    return await navigator.storage.persisted();
+  } catch {
+    // Missing where the page does not come over https, and in old browsers.
+    return false;
+  }
+}
+
+/** Asks the browser for that promise, once ever: some answer by themselves, some ask the person, and nobody likes to be asked twice. */
+export async function askToKeep(): Promise<void> {
+  try {
+    // Where it cannot be noted that it was asked, it would be asked at every visit.
+    if (localStorage.getItem(ASKED) !== null) return;
+    localStorage.setItem(ASKED, 'yes');
+    await navigator.storage.persist();
+  } catch {
+    // As above: then nothing is promised, and the list of programmes says so.
+  }
+}

@@ -1,5 +1,6 @@
 import type { Rule, Programme, ShownTrait, Tree } from '../model/programme.ts';
 import { kindOf, type CatalogueTrait } from '../catalogue/catalogue.ts';
+import { inheritanceNote } from '../catalogue/said.ts';
 import type { Answers, Partner } from './answers.ts';
 import { counted, range } from './guesses.ts';
 
@@ -32,19 +33,22 @@ const EXPLANATIONS: readonly Rule[] = [
 const [ONE, TWO] = EXPLANATIONS;
 
 const KNOWN = 'known:';
-/** Traits of the tree's kind whose inheritance is printed, with the words that choose them. */
-export function printedRules(kind: string): readonly { readonly id: string; readonly trait: CatalogueTrait }[] {
+/** Traits of the tree's kind whose inheritance the catalogue knows, with the words that choose them. */
+export function knownRules(kind: string): readonly { readonly id: string; readonly trait: CatalogueTrait }[] {
   return (kindOf(kind)?.traits ?? []).flatMap((trait) => (trait.trait.type === 'shown' ? [{ id: `${KNOWN}${trait.id}`, trait }] : []));
 }
 
-function printed(answers: Answers): Inheritance | undefined {
-  const found = printedRules(answers.tree.kind).find(({ id }) => id === answers.rule)?.trait;
+/** Whether a rule can be chosen for a tree of that kind: one of the plain ones, or one known in the kind. */
+export const isRuleFor = (kind: string, rule: string): boolean => !rule.startsWith(KNOWN) || knownRules(kind).some(({ id }) => id === rule);
+
+function asKnown(answers: Answers): Inheritance | undefined {
+  const found = knownRules(answers.tree.kind).find(({ id }) => id === answers.rule)?.trait;
   if (found?.trait.type !== 'shown') return undefined;
   const { rules, canShow } = found.trait;
-  return { genes: found.genes, rules, canShow, note: `Inherited as printed for ${found.name}: ${found.summary} ${found.source.note}` };
+  return { genes: found.genes, rules, canShow, note: `Inherited as known for ${found.name}. ${inheritanceNote(found)}` };
 }
 
-/** How the rare trait is inherited: as printed, as the breeder says, or by weighted explanations where nobody knows. */
+/** How the rare trait is inherited: as the catalogue knows it, as the breeder says, or by weighted explanations where nobody knows. */
 export function inheritanceOf(answers: Answers): Inheritance {
   const gene = { id: GENE, name: answers.tree.trait };
   const said = (rule: Rule | undefined): Inheritance => ({
@@ -55,7 +59,7 @@ export function inheritanceOf(answers: Answers): Inheritance {
   if (answers.rule === 'one') return said(ONE);
   if (answers.rule === 'two') return said(TWO);
   return (
-    printed(answers) ?? {
+    asKnown(answers) ?? {
       genes: [gene, { id: SECOND, name: `helper of ${answers.tree.trait}` }],
       rules: EXPLANATIONS,
       note: 'How it is inherited is not known: each future follows one of several explanations. Their weights are a guess.',
@@ -92,7 +96,7 @@ export const rareInAir = (genes: Genes) => Object.fromEntries(genes.map(({ id })
 
 /** Crops of a partner that never showed it, taken where the breeder only says “no”. */
 const LOOKED = 3;
-export function seenOn({ shows }: Partner, trait: string): Tree['seen'] {
+export function seenOn({ shows }: Pick<Partner, 'shows'>, trait: string): Tree['seen'] {
   if (shows === 'unknown') return {};
   return { [trait]: shows === 'yes' ? { source: true } : { showed: 0, seasons: LOOKED } };
 }

@@ -8,10 +8,14 @@ export type List = { readonly ok: true; readonly entries: readonly Entry[] } | {
 
 /** The programmes of this device as a list, and what can be done with one that need not be open. */
 export class Library {
-  /** @param example what is shown when nothing of the person's own is left */
+  /**
+   * @param example what is shown when nothing of the person's own is left
+   * @param promised whether the device promised to keep what is stored when it runs out of room
+   */
   constructor(
     private readonly keeper: Keeper,
     private readonly example: Reading,
+    readonly promised: () => Promise<boolean> = () => Promise.resolve(false),
   ) {}
 
   async list(): Promise<List> {

@@ -39,6 +39,8 @@ export const library = {
       : `You keep ${kept === 1 ? 'one programme' : `${String(kept)} programmes`} on this device, with ${plans === 1 ? 'one plan' : `${String(plans)} plans`} in all.`,
   lede: 'Each is saved as you type, with the steps that undo can bring back. They stay in this browser on this device only: save a copy of each as a file every winter, and before you clear the browser’s data.',
   first: 'What you see on the other pages is an invented example. Change anything in it and the changed one is kept here as yours; or start your own.',
+  promised: 'This browser has promised to keep them when the disk is full.',
+  notPromised: 'This browser may clear them when the disk is full: save a copy now and then.',
   list: 'Programmes',
   plans: (count: number): string => `${String(count)} ${count === 1 ? 'plan' : 'plans'}`,
   changed: (when: string): string => `changed ${when}`,

@@ -69,7 +69,19 @@ export const start = {
     unknown: 'I don’t know how it is inherited',
     one: 'one parent that carries it is enough',
     two: 'it must come from both parents',
-    printed: (name: string) => `as printed for ${name}`,
+    known: (name: string) => `as known for ${name}`,
+  },
+  restsOn: (said: string, note: string) => `Rests on (${said}): ${note}`,
+  /** Under the trait: what the catalogue knows of it in that kind. */
+  knownIn: {
+    take: 'It is this one',
+    takeOf: (trait: string) => `It is this one: ${trait}`,
+    orNot: 'Otherwise leave it: you need not know how it is inherited.',
+    taken: 'Your first programme takes it to be inherited so.',
+    drop: 'No, I don’t know how it is inherited',
+    more: (kind: string, n: number) => (n === 1 ? `One trait is known in ${kind}` : `${String(n)} traits are known in ${kind}`),
+    choose: 'If it is one of these, choose it; else say it in your own words.',
+    isIt: (trait: string) => `If “${trait}” is one of these, choose it; else leave them.`,
   },
   ruleHelp: {
     unknown: 'Several explanations are then weighed, and every answer says which one it leans on.',

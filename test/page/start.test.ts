@@ -121,4 +121,29 @@ describe('start your own', () => {
     await page.getByRole('button', { name: 'Back', exact: true }).click();
     expect(await page.getByRole('textbox', { name: 'Name of the tree' }).inputValue()).toBe('Gate Pippin');
   });
+
+  it('Back of the browser goes from question to question, and from the results to the last one', async () => {
+    const page = await visit({ untilRest: false });
+    const person = await open(page);
+    await person.types('Name of the tree', 'Gate Pippin');
+    await person.types('It is a kind of', 'apple');
+    await person.types('What is rare about it', 'pink flesh');
+    await person.enters();
+    await person.types('Name of the partner', 'Lane Russet');
+    await person.enters();
+    await page.locator('oo-start h1', { hasText: 'What ground' }).waitFor();
+    expect(new URL(page.url()).hash).toBe('#/start/3');
+    await page.goBack();
+    await page.locator('oo-start h1', { hasText: 'What will you cross' }).waitFor();
+    expect(await page.getByRole('textbox', { name: 'Name of the partner' }).inputValue()).toBe('Lane Russet');
+    for (const title of ['What ground', 'What do you know', 'When are you satisfied']) {
+      await page.getByRole('button', { name: 'Go on' }).click();
+      await page.locator('oo-start h1', { hasText: title }).waitFor();
+    }
+    await page.getByRole('button', { name: 'Show me what is likely' }).click();
+    await page.locator('oo-lanes .lane').first().waitFor();
+    await page.goBack();
+    await page.locator('oo-start h1', { hasText: 'When are you satisfied' }).waitFor();
+    expect(await page.getByText('Gate Pippin, an apple').isVisible()).toBe(true);
+  });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { kinds } from '../../src/catalogue/catalogue.ts';
 import { EMPTY, MEASURES, type Draft } from '../../src/start/answers.ts';
-import { printedRules } from '../../src/start/inheritance.ts';
+import { knownRules } from '../../src/start/inheritance.ts';
 
 const kindIds = kinds.map(({ id }) => id);
 const letters = fc.string({ minLength: 1, maxLength: 40 }).filter((text) => text.trim().length > 0);
@@ -69,7 +69,7 @@ export const drafts: fc.Arbitrary<Draft> = fc
   })
   .map(({ tree, named, partners, way, means, years, counts, weakMonths, rule, goal, shows }): Draft => {
     const { showed, seasons } = tree;
-    const rules = ['unknown', 'one', 'two', ...printedRules(named.kind).map(({ id }) => id)];
+    const rules = ['unknown', 'one', 'two', ...knownRules(named.kind).map(({ id }) => id)];
     const crops = goal.crops;
     return {
       ...EMPTY,

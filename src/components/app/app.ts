@@ -28,6 +28,7 @@ import { headerOf } from './header.ts';
 import './newer.ts';
 import type { LinkChoiceEvent } from './opened-link.ts';
 import { fetchPlace, PAGES, placeOf, type Place } from './pages.ts';
+import { saidBy } from './said-by.ts';
 import type { WayOutEvent } from './trouble.ts';
 import './opened-link.ts';
 import './trouble.ts';
@@ -177,7 +178,8 @@ export class App extends LitElement {
   private named({ path, value, label }: OoChange, before: unknown): string {
     const { programme } = this.programmes.state;
     const was = valueAt(before, path);
-    const isValue = was !== undefined && value !== undefined && !Array.isArray(value);
+    // What changes in several places at once has a name of its own.
+    const isValue = path.length > 0 && was !== undefined && value !== undefined && !Array.isArray(value);
     const words = isValue ? describeEdit(path, was, value, programme, groupLabels) : label;
     const [section, at] = path;
     const plan = section === 'plans' && typeof at === 'number' ? programme.plans[at] : undefined;
@@ -188,11 +190,13 @@ export class App extends LitElement {
     const reading = await readFile(file);
     const programme = documentOf(reading);
     if (programme) await this.openDocument(programme, file.name, 'keep');
-    else if (!reading.ok)
+    else if (!reading.ok) {
+      const document = await saidBy(file);
       this.refuse(
         file.name,
-        reading.problems.slice(0, 5).map((problem) => sentence(null, problem)),
+        reading.problems.slice(0, 5).map((problem) => sentence(document, problem)),
       );
+    }
   }
 
   private refuse(name: string, why: readonly string[]): void {
@@ -243,6 +247,8 @@ export class App extends LitElement {
   };
 
   protected override render(): TemplateResult {
+    // A story is read without the tools of the own programme around it.
+    if (this.place === 'story') return html`${this.held ? this.holding(this.held) : nothing}${this.page()}`;
     const { state: kept, notice } = this.keeper;
     return html`
       ${headerOf(this.programmes.state, kept, this.happened || notice, {
@@ -293,6 +299,8 @@ export class App extends LitElement {
         ></oo-mine>`;
       case 'start':
         return html`<oo-start></oo-start>`;
+      case 'story':
+        return html`<oo-story .fragment=${location.hash} .read=${readLink} @oo-link-choice=${this.onLinkChoice}></oo-story>`;
       case 'open':
         return html`<oo-opened-link .fragment=${location.hash} .read=${readLink} @oo-link-choice=${this.onLinkChoice}></oo-opened-link>`;
       default:

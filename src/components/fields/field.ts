@@ -46,6 +46,8 @@ export class OoField extends LitElement {
   /** Instead of the words of the schema. */
   @property() label = '';
   @property() help = '';
+  /** No picture is drawn from it yet: what is said of a last good number must not speak of one. */
+  @property({ type: Boolean }) noPicture = false;
   /** A slider beside the number. */
   @property({ type: Boolean }) slider = false;
   /** The unit is read out but not seen: the last of a line of several says it for all. */
@@ -129,7 +131,8 @@ export class OoField extends LitElement {
   private get found(): string {
     const { current } = this;
     const own = this.numbers.problem || this.letters.problem;
-    const stands = this.numbers.problem !== '' && typeof current === 'number' ? problems.stands([printNumber(current, this.rules.scale)]) : '';
+    const words = this.noPicture ? problems.standsUnseen : problems.stands;
+    const stands = this.numbers.problem !== '' && typeof current === 'number' ? words([printNumber(current, this.rules.scale)]) : '';
     return [own, stands, this.problem].filter(Boolean).join(' ');
   }
 

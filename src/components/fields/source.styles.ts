@@ -1,6 +1,8 @@
 import { css } from 'lit';
+import { badgeStyles } from './badge.styles.ts';
 
 export const sourceStyles = css`
+  ${badgeStyles}
   :host {
     display: contents;
   }
@@ -12,39 +14,12 @@ export const sourceStyles = css`
     margin-bottom: -6px;
     flex: none;
   }
-  .badge {
-    display: inline-block;
-    font-size: var(--size-least);
-    font-weight: 500;
-    line-height: 1;
-    padding: 5px 8px;
-    border: 1px solid var(--ink);
-    border-radius: var(--radius-input);
-    white-space: nowrap;
-  }
   button.open:hover .badge {
     background: var(--paper2);
   }
-  .counted .badge,
   button.open.counted:hover .badge {
     background: var(--ink);
     color: var(--paper);
-  }
-  .practice .badge {
-    font-style: italic;
-  }
-  .remembered .badge {
-    border-style: double;
-    border-width: 3px;
-    padding: 3px 6px;
-  }
-  .guess .badge {
-    border-style: dashed;
-  }
-  .invented .badge {
-    border-style: dotted;
-    border-width: 2px;
-    padding: 4px 7px;
   }
   .unsaid .badge {
     border-color: transparent;

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { sourceSchema, type Source } from '../../model/estimate.ts';
 import { shared } from '../../styles/shared.ts';
-import { confidenceWords, fieldText, sourceWords } from '../../text/fields.ts';
+import { confidenceWords, fieldText, saidOf, sourceWords } from '../../text/fields.ts';
 import { sourceStyles } from './source.styles.ts';
 
 /** A note this short stands in the badge itself: “your count, 2025–26”. */
@@ -72,8 +72,7 @@ export class OoSource extends LitElement {
 
   override render(): TemplateResult {
     const { source, open, label } = this;
-    const kind = source ? sourceWords[source.kind] : fieldText.noSource;
-    const words = source?.confidence ? `${kind} · ${confidenceWords[source.confidence]}` : kind;
+    const words = source ? saidOf(source) : fieldText.noSource;
     const note = source?.note ?? '';
     return html`<button
         type="button"

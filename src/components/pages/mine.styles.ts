@@ -4,6 +4,10 @@ export const mineStyles = css`
   .start {
     margin-top: 22px;
   }
+  .promise {
+    margin-top: 8px;
+    max-width: 47em;
+  }
   ul.list {
     list-style: none;
     margin: 14px 0 0;

@@ -45,6 +45,8 @@ export class Mine extends LitElement {
   @property({ attribute: false }) library!: Library;
 
   @state() private listed: List | null = null;
+  /** Whether the browser promised to keep what is stored; null until it has said. */
+  @state() private promised: boolean | null = null;
   @state() private done: Done | null = null;
   /** The programme that is about to be removed for good. */
   @state() private erasing: string | null = null;
@@ -59,6 +61,7 @@ export class Mine extends LitElement {
     const { listVersion } = this.keeper.state;
     if (listVersion === this.version) return;
     this.version = listVersion;
+    void this.library.promised().then((promised) => (this.promised = promised));
     void this.library.list().then((list) => {
       if (listVersion === this.version) this.listed = list;
     });
@@ -78,6 +81,7 @@ export class Mine extends LitElement {
     return html`
       <h1>${library.headline(here.length, plans)}</h1>
       <p class="lede">${here.length === 0 ? library.first : library.lede}</p>
+      ${here.length === 0 || this.promised === null ? nothing : html`<p class="quiet promise">${this.promised ? library.promised : library.notPromised}</p>`}
       <p class="start"><a class="button ${here.length === 0 ? 'main' : ''}" href="#/start">${library.startOwn}</a></p>
       <div class=${this.done ? 'said' : ''}>
         <span role="status">${this.done?.words ?? ''}</span>

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { filledBlank } from '../../model/blanks.ts';
@@ -11,9 +11,12 @@ import { entrySchema, schemaAt } from '../../model/walk.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely, SECTION_WORDS } from '../../text/app.ts';
 import { groupWords } from '../../text/fields.ts';
+import { catalogueText } from '../../text/catalogue.ts';
 import { panelText } from '../../text/tasted.ts';
 import { emitChange } from '../fields/change.ts';
 import type { FormSection } from '../fields/form.ts';
+import type { FromCatalogueTool, ToCatalogueEvent } from './catalogue/from-catalogue.ts';
+import { panelStyles } from './orchard-panel.styles.ts';
 import '../fields/form.ts';
 
 export type PanelSection = keyof typeof SECTION_WORDS;
@@ -30,86 +33,15 @@ const WHOLE: readonly FormSection[] = [
   { title: 'Futures', keys: ['runs', 'shuffleWord', 'guessesAsTheyStand', 'defaultPool'], column: 1 },
 ];
 
-const TYPES: readonly Trait['type'][] = ['shown', 'measured'];
+/** Lists that the catalogue can add to. */
+const IN_CATALOGUE: Partial<Record<PanelSection, FromCatalogueTool>> = { kinds: 'kind', crosses: 'kind', stocks: 'kind', traits: 'trait', genes: 'trait' };
 
-const styles = css`
-  details {
-    border-top: 1px solid var(--rule);
-  }
-  summary {
-    display: flex;
-    align-items: center;
-    gap: 14px;
-    min-height: var(--target);
-    cursor: pointer;
-  }
-  summary::before {
-    content: '▸';
-    width: 1em;
-    color: var(--ink2);
-    font-family: var(--sans);
-    font-size: var(--size-least);
-  }
-  details[open] > summary::before {
-    content: '▾';
-  }
-  .section > summary {
-    font-family: var(--serif);
-    font-size: var(--size-subhead);
-    font-weight: 600;
-  }
-  .entry {
-    margin-left: 22px;
-  }
-  .entry > div,
-  .whole {
-    padding: 0 0 22px;
-  }
-  .buttons {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 8px;
-    padding: 8px 0 22px 22px;
-  }
-  .help {
-    padding: 0 0 8px 22px;
-    color: var(--ink2);
-    font-size: var(--size-note);
-    max-width: var(--measure);
-  }
-  .type {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 4px 14px;
-    padding: 4px 0 10px;
-    border-bottom: 1px solid var(--hair);
-  }
-  .type label {
-    font-weight: 500;
-  }
-  .type p {
-    flex: 1 1 20em;
-    font-size: var(--size-note);
-    max-width: var(--measure);
-  }
-  .flag {
-    color: var(--warn);
-  }
-  @media (max-width: 700px) {
-    .entry,
-    .help,
-    .buttons {
-      margin-left: 0;
-      padding-left: 0;
-    }
-  }
-`;
+const TYPES: readonly Trait['type'][] = ['shown', 'measured'];
 
 /** All numbers of the programme: its own settings and its lists of trees, kinds, traits, crosses and so on, each a generated form. */
 @customElement('oo-orchard-panel')
 export class OrchardPanel extends LitElement {
-  static override styles = [...shared, styles];
+  static override styles = [...shared, panelStyles];
 
   @property({ attribute: false }) programme!: Programme;
   @property({ attribute: false }) problems: readonly Problem[] = [];
@@ -117,6 +49,8 @@ export class OrchardPanel extends LitElement {
   @state() private opened: ReadonlySet<string> = new Set();
   /** Lists that are unfolded at first. */
   @property({ attribute: false }) start: readonly string[] = [];
+  /** The page has the catalogue: lists of what it knows lead there. */
+  @property({ type: Boolean }) catalogue = false;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -213,10 +147,20 @@ export class OrchardPanel extends LitElement {
       ${
         open
           ? html`${help === undefined ? nothing : html`<p class="help">${help}</p>`}${entries.map((entry, i) => this.entry(section, entry, i))}
-              <div class="buttons"><button @click=${() => this.add(section)}>${likely.addEntry(one)}</button></div>`
+              <div class="buttons">
+                <button @click=${() => this.add(section)}>${likely.addEntry(one)}</button>
+                ${this.toCatalogue(section)}
+              </div>`
           : ''
       }
     </details>`;
+  }
+
+  private toCatalogue(section: PanelSection): TemplateResult | typeof nothing {
+    const detail = IN_CATALOGUE[section];
+    if (!this.catalogue || detail === undefined) return nothing;
+    const go = () => this.dispatchEvent(new CustomEvent('oo-to-catalogue', { detail, bubbles: true, composed: true }) satisfies ToCatalogueEvent);
+    return html`<button class="plain" @click=${go}>${catalogueText.to[detail]}</button>`;
   }
 
   /** A few words behind the name, so that a list can be read without unfolding it. */

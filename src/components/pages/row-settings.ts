@@ -6,6 +6,7 @@ import { pairsReached } from '../../model/reach.ts';
 import type { Effect } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
+import { planText } from '../../text/charts-plan.ts';
 import { graftAdvice } from './graft-advice.ts';
 import type { FormKey, FormSection } from '../fields/form.ts';
 import '../fields/form.ts';
@@ -43,6 +44,10 @@ const styles = css`
   }
   .fields > .buttons {
     margin-top: 22px;
+  }
+  .why {
+    margin-top: 8px;
+    font-size: var(--size-note);
   }
   @media (max-width: 700px) {
     .fields,
@@ -151,6 +156,7 @@ export class RowSettings extends LitElement {
           ${rounds > 1 ? html`<button @click=${() => this.tell('oo-remove-generation')}>${likely.removeGeneration}</button>` : nothing}
           <button ?disabled=${!this.canCopy} @click=${() => this.tell('oo-copy-plan')}>${likely.copyPlan}</button>
         </div>
+        ${this.canCopy ? nothing : html`<p class="why quiet">${planText.full}</p>`}
       </div>
       <div class="bar">
         <p role="status">${this.change ? this.told(this.change) : nothing}</p>

@@ -5,7 +5,10 @@ import { OoStart } from '../../../src/components/pages/start/start.ts';
 import { parseProgramme } from '../../../src/model/read.ts';
 import { breaches, choose, edits, everything, find, mount, problemOf, settled, typeInto } from '../fields/mount.ts';
 
-beforeEach(() => sessionStorage.clear());
+beforeEach(() => {
+  sessionStorage.clear();
+  history.replaceState(null, '', '#');
+});
 
 async function open(): Promise<OoStart> {
   const el = Object.assign(new OoStart(), { spring: 2027 });
@@ -79,7 +82,8 @@ describe('oo-start', () => {
     await fill(el, { ...TREE, 'tree/seasons': 'many' });
     await press(el, 'Go on');
     expect(progress(el)).toBe('1 of 5');
-    expect(problemOf(el.renderRoot)).toContain('“many” is not a number.');
+    // No picture is there yet that could still show a number.
+    expect(problemOf(el.renderRoot)).toBe('“many” is not a number. Your last good number, 3, stands.');
     expect(focused()).toBe(control(el, 'tree/seasons'));
   });
 
@@ -118,6 +122,78 @@ describe('oo-start', () => {
     await press(second, 'Back to “tree”');
     await press(second, 'Empty all answers');
     expect(control(second, 'tree/name').value).toBe('');
+  });
+
+  it('gives every question an address: Back of the browser goes to the question before, with all answers kept', async () => {
+    location.hash = '#/start';
+    const el = await open();
+    expect(location.hash).toBe('#/start/1');
+    const steps = history.length;
+    await fill(el, TREE);
+    await press(el, 'Go on');
+    await fill(el, { 'partners/0/name': 'Saffron Bell' });
+    await press(el, 'Go on');
+    expect(location.hash).toBe('#/start/3');
+    expect(history.length - steps, 'steps to go back').toBe(2);
+    history.back();
+    await expect.poll(() => progress(el)).toBe('2 of 5');
+    await settled();
+    expect(control(el, 'partners/0/name').value).toBe('Saffron Bell');
+    expect(focused()).toBe(find(el.renderRoot, HTMLHeadingElement, 'h1'));
+    history.back();
+    await expect.poll(() => progress(el)).toBe('1 of 5');
+    await settled();
+    expect(control(el, 'tree/name').value).toBe('Old Hedgerow');
+    history.forward();
+    await expect.poll(() => progress(el)).toBe('2 of 5');
+  });
+
+  it('an address past a question that lacks something leads to that question', async () => {
+    location.hash = '#/start/4';
+    const el = await open();
+    expect([progress(el), location.hash]).toEqual(['1 of 5', '#/start/1']);
+    await fill(el, TREE);
+    location.hash = '#/start/5';
+    await expect.poll(() => location.hash).toBe('#/start/2');
+    expect(progress(el)).toBe('2 of 5');
+  });
+
+  it('offers what is known of the trait in that kind, in plain words and with its source, to be taken or left', async () => {
+    const el = await open();
+    const known = () =>
+      everything(el.renderRoot)
+        .find((each) => each.matches('.known'))
+        ?.textContent.replace(/\s+/g, ' ') ?? '';
+    await fill(el, { ...TREE, 'tree/trait': 'white flesh' });
+    expect(known(), 'not known in pear').not.toContain('white flesh.');
+    await fill(el, { 'tree/kind': 'peach' });
+    expect(known()).toContain('Known in peach: white flesh. One gene; one parent that carries it is enough.');
+    expect(known()).toContain('only remembered · high confidence');
+    expect(await breaches(el)).toEqual([]);
+    await press(el, 'It is this one: white flesh');
+    expect(focused()?.textContent.trim()).toBe('No, I don’t know how it is inherited');
+    await press(el, 'Go on');
+    await fill(el, { 'partners/0/name': 'Saffron Bell' });
+    await press(el, 'Go on');
+    await press(el, 'Go on');
+    expect(control(el, 'known/rule').value).toBe('known:peach-white-flesh');
+    await fill(el, { 'known/rule': 'unknown' });
+    await press(el, 'Back to “tree”');
+    expect(known()).toContain('It is this one');
+  });
+
+  it('lets a known trait be chosen instead of typed, and forgets its inheritance with another kind', async () => {
+    const el = await open();
+    await fill(el, { 'tree/name': 'Old Hedgerow', 'tree/kind': 'peach' });
+    find(el.renderRoot, HTMLDetailsElement, 'details.known').open = true;
+    await press(el, 'flat fruit');
+    expect(control(el, 'tree/trait').value).toBe('flat fruit');
+    await press(el, 'Go on');
+    await fill(el, { 'partners/0/name': 'Saffron Bell' });
+    await press(el, 'Back');
+    await fill(el, { 'tree/kind': 'apple' });
+    for (let question = 0; question < 3; question += 1) await press(el, 'Go on');
+    expect(control(el, 'known/rule').value).toBe('unknown');
   });
 
   it('adds a partner, and takes one out without mixing up the others', async () => {

@@ -7,17 +7,12 @@ import { meanOf } from '../../../model/mean.ts';
 import type { Programme } from '../../../model/programme.ts';
 import { fields, MOST_PARTNERS, type CountName } from '../../../start/answers.ts';
 import { askedCross, hasWeak } from '../../../start/crosses.ts';
-import { printedRules } from '../../../start/inheritance.ts';
+import { knownRules } from '../../../start/inheritance.ts';
 import { cautions } from '../../../text/app.ts';
-import { shareInWords, sourceWords } from '../../../text/fields.ts';
+import { saidOf, shareInWords, sourceWords } from '../../../text/fields.ts';
 import { start } from '../../../text/start.ts';
-import { answer, together, type Sheet } from './sheet.ts';
-
-/** What a question can do besides taking answers. */
-export interface Hands {
-  readonly addPartner: () => void;
-  readonly removePartner: (place: number) => void;
-}
+import { knownInheritance } from './known.ts';
+import { answer, together, type Hands, type Sheet } from './sheet.ts';
 
 const KINDS = kinds.map(({ id, name }) => ({ id, name }));
 const optional = {
@@ -32,12 +27,13 @@ const SPRING_LUCK = 0.1;
 
 const quiet = (...words: readonly string[]): TemplateResult => html`<p class="caution">${words.join(' ')}</p>`;
 
-export function aboutTree(sheet: Sheet): TemplateResult {
+export function aboutTree(sheet: Sheet, hands: Hands): TemplateResult {
   const { tree } = sheet.answers;
   return html`${answer(sheet, fields.tree.name, ['tree', 'name'], tree.name)}
   ${answer(sheet, fields.tree.kind, ['tree', 'kind'], tree.kind, { entries: KINDS })} ${answer(sheet, fields.tree.trait, ['tree', 'trait'], tree.trait)}
-  ${answer(sheet, fields.tree.showed, ['tree', 'showed'], tree.showed)} ${answer(sheet, fields.tree.seasons, ['tree', 'seasons'], tree.seasons)}
-  ${answer(sheet, fields.tree.fruit, ['tree', 'fruit'], tree.fruit)} ${answer(sheet, fields.tree.standing, ['tree', 'standing'], tree.standing)}`;
+  ${knownInheritance(sheet.answers, hands)} ${answer(sheet, fields.tree.showed, ['tree', 'showed'], tree.showed)}
+  ${answer(sheet, fields.tree.seasons, ['tree', 'seasons'], tree.seasons)} ${answer(sheet, fields.tree.fruit, ['tree', 'fruit'], tree.fruit)}
+  ${answer(sheet, fields.tree.standing, ['tree', 'standing'], tree.standing)}`;
 }
 
 function partner(sheet: Sheet, place: number, { removePartner }: Hands): TemplateResult {
@@ -83,7 +79,7 @@ function counted(sheet: Sheet, name: CountName, figure: Estimate, cross: string)
   const source = sourceOf(figure);
   const said = own
     ? start.fromCount(inWords({ hits: Math.min(own.hits, own.of), of: own.of, lots: own.springs }, name === 'weak' ? 0 : SPRING_LUCK))
-    : start.leftEmpty(inWords(figure, 0), source ? sourceWords[source.kind] : sourceWords.guess);
+    : start.leftEmpty(inWords(figure, 0), source ? saidOf(source) : sourceWords.guess);
   const at = (key: string) => ['counts', name, key] as const;
   return together(sheet, words.title(cross), said, [
     { schema: optional.hits, path: at('hits'), label: words.hits },
@@ -98,12 +94,15 @@ export function aboutCounts(sheet: Sheet): TemplateResult {
   const pair = `${tree.name} × ${partners[0]?.name ?? kindOf(tree.kind)?.name ?? ''}`;
   const rules = [
     ...(['unknown', 'one', 'two'] as const).map((id) => ({ id, name: start.rules[id] })),
-    ...printedRules(tree.kind).map(({ id, trait }) => ({ id, name: start.rules.printed(trait.name) })),
+    ...knownRules(tree.kind).map(({ id, trait }) => ({ id, name: start.rules.known(trait.name) })),
   ];
+  const known = knownRules(tree.kind).find(({ id }) => id === rule)?.trait;
   const help =
     rule === 'one' || rule === 'two' || rule === 'unknown'
       ? start.ruleHelp[rule]
-      : (printedRules(tree.kind).find(({ id }) => id === rule)?.trait.summary ?? '');
+      : known
+        ? `${known.summary} ${start.restsOn(saidOf(known.source), known.source.note)}`
+        : '';
   return html`${asked ? html`${counted(sheet, 'set', asked.set, pair)} ${counted(sheet, 'germination', asked.germination, pair)}` : nothing}
   ${
     asked?.weakness && hasWeak(sheet.answers)

@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { Entry, Path } from '../../../model/walk.ts';
 import { valueAt } from '../../../model/walk.ts';
 import type { Answers, Draft } from '../../../start/answers.ts';
+import type { KnownRule } from '../../../start/known-traits.ts';
 import type { Found } from '../../../start/problems.ts';
 import { start, startTroubles } from '../../../text/start.ts';
 import '../../fields/field.ts';
@@ -12,6 +13,15 @@ export interface Sheet {
   readonly draft: Draft;
   readonly answers: Answers;
   readonly found: readonly Found[];
+}
+
+/** What a question can do besides taking answers. */
+export interface Hands {
+  readonly addPartner: () => void;
+  readonly removePartner: (place: number) => void;
+  /** Takes what the catalogue knows of the trait for its inheritance; where nothing was typed, its name too. */
+  readonly takeKnown: (known: KnownRule) => void;
+  readonly dropKnown: () => void;
 }
 
 interface Words {
@@ -58,6 +68,7 @@ function field(
     .help=${help}
     .remark=${remark}
     .problem=${troubleAt(sheet, path)}
+    noPicture
     ?compact=${compact}
   ></oo-field>`;
 }

@@ -140,6 +140,66 @@ export const startStyles = css`
     color: var(--ink2);
     font-size: var(--size-note);
   }
+  .known {
+    max-width: 38em;
+    margin: 10px 0 4px;
+    padding-left: 14px;
+    border-left: 3px solid var(--ink);
+  }
+  details.known {
+    margin: 0;
+    padding-left: 0;
+    border-left: 0;
+    border-bottom: 1px solid var(--hair);
+  }
+  .known summary {
+    display: flex;
+    align-items: center;
+    gap: 14px;
+    min-height: var(--target);
+    cursor: pointer;
+  }
+  .known summary::before {
+    content: '▸';
+    width: 1em;
+    color: var(--ink2);
+    font-size: var(--size-least);
+  }
+  .known[open] summary::before {
+    content: '▾';
+  }
+  .known ul {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    list-style: none;
+    margin: 8px 0 14px;
+    padding: 0;
+  }
+  .known .take {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 14px;
+  }
+  .known .take:not(:last-child) {
+    margin-bottom: 14px;
+  }
+  .known .rests {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 4px 14px;
+    margin: 4px 0;
+    color: var(--ink2);
+    font-size: var(--size-note);
+  }
+  .known .rests > :last-child {
+    flex: 1 1 18em;
+  }
+  .known .badge {
+    color: var(--ink);
+  }
   .caution {
     margin-top: 22px;
     color: var(--ink2);

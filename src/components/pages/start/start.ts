@@ -6,20 +6,29 @@ import { sentence } from '../../../model/problem.ts';
 import type { Programme } from '../../../model/programme.ts';
 import { draftSchema, EMPTY, filledIn, type Answers, type Draft } from '../../../start/answers.ts';
 import { buildProgramme } from '../../../start/build.ts';
+import { isRuleFor } from '../../../start/inheritance.ts';
 import { firstTroubled, QUESTIONS, troubles, type Found } from '../../../start/problems.ts';
 import { shared } from '../../../styles/shared.ts';
 import { start } from '../../../text/start.ts';
+import { badgeStyles } from '../../fields/badge.styles.ts';
 import type { OoChange } from '../../fields/change.ts';
 import { OoField } from '../../fields/field.ts';
 import type { OpenEvent } from '../examples.ts';
 import { pageStyles } from '../page.styles.ts';
+import { isOfStart, stepOf, writeStep } from './address.ts';
 import { keepAnswers, loadAnswers } from './kept.ts';
-import { aboutCounts, aboutCross, aboutGoal, aboutMeans, aboutTree, type Hands } from './questions.ts';
-import { keyOf, type Sheet } from './sheet.ts';
+import { aboutCounts, aboutCross, aboutGoal, aboutMeans, aboutTree } from './questions.ts';
+import { keyOf, type Hands, type Sheet } from './sheet.ts';
 import { startStyles } from './start.styles.ts';
 
 const isKind = (id: string): boolean => kindOf(id) !== undefined;
 const JUNE = 5;
+
+/** Another kind does not inherit as the one before: a rule that the catalogue knows in that one only is not kept. */
+function withoutStrangeRule(draft: Draft): Draft {
+  const { rule, ...known } = draft.known;
+  return rule === undefined || isRuleFor(draft.tree.kind ?? '', rule) ? draft : { ...draft, known };
+}
 
 /** From June on, the next spring to pollinate in is next year’s. */
 function springToCome(): number {
@@ -33,7 +42,7 @@ function springToCome(): number {
  */
 @customElement('oo-start')
 export class OoStart extends LitElement {
-  static override styles = [...shared, pageStyles, startStyles];
+  static override styles = [...shared, pageStyles, badgeStyles, startStyles];
 
   /** The first spring, where none was said. */
   @property({ type: Number }) spring = springToCome();
@@ -49,9 +58,28 @@ export class OoStart extends LitElement {
     super.connectedCallback();
     const { step, draft } = loadAnswers();
     this.draft = draft;
-    // A kind may have left the catalogue since: no later question can be asked then.
-    const first = firstTroubled(draft, filledIn(draft, this.spring), isKind);
-    this.step = Math.min(step, first === undefined ? step : QUESTIONS.indexOf(first));
+    this.step = this.within(stepOf(location.hash) ?? step);
+    writeStep(this.step, true);
+    window.addEventListener('hashchange', this.onAddress);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('hashchange', this.onAddress);
+  }
+
+  /** Back and Forward of the browser go from question to question; nobody gets past one that lacks something. */
+  private readonly onAddress = (): void => {
+    if (!isOfStart(location.hash)) return;
+    const step = this.within(stepOf(location.hash) ?? this.step);
+    if (step !== this.step) this.show(step);
+    writeStep(this.step, true);
+  };
+
+  /** No question after one that lacks something; a kind may have left the catalogue since it was chosen. */
+  private within(step: number): number {
+    const first = firstTroubled(this.draft, this.answers, isKind);
+    return first === undefined ? step : Math.min(step, QUESTIONS.indexOf(first));
   }
 
   private get answers(): Answers {
@@ -74,7 +102,7 @@ export class OoStart extends LitElement {
     event.stopPropagation();
     const read = draftSchema.safeParse(setAt(this.draft, event.detail.path, event.detail.value));
     this.refused = [];
-    if (read.success) this.keep(read.data);
+    if (read.success) this.keep(withoutStrangeRule(read.data));
   };
 
   private readonly onKey = (event: KeyboardEvent): void => {
@@ -107,6 +135,11 @@ export class OoStart extends LitElement {
   };
 
   private goTo(step: number): void {
+    this.show(step);
+    writeStep(this.step, false);
+  }
+
+  private show(step: number): void {
     this.tried = false;
     this.refused = [];
     this.focusNext = 'h1';
@@ -127,6 +160,14 @@ export class OoStart extends LitElement {
   }
 
   private readonly hands: Hands = {
+    takeKnown: ({ id, trait }) => {
+      this.focusNext = '.known button';
+      this.takeRule(id, this.draft.tree.trait ?? trait.name);
+    },
+    dropKnown: () => {
+      this.focusNext = '[data-path="tree/trait"]';
+      this.takeRule(undefined);
+    },
     addPartner: () => {
       this.focusNext = `[data-path="partners/${String(this.draft.partners.length)}/name"]`;
       this.keep({ ...this.draft, partners: [...this.draft.partners, {}] });
@@ -136,6 +177,13 @@ export class OoStart extends LitElement {
       this.keep({ ...this.draft, partners: this.draft.partners.toSpliced(place, 1) });
     },
   };
+
+  private takeRule(rule: string | undefined, trait?: string): void {
+    const { tree, known } = this.draft;
+    const { rule: _old, ...rest } = known;
+    const named = trait === undefined ? tree : { ...tree, trait };
+    this.keep({ ...this.draft, tree: named, known: rule === undefined ? rest : { ...rest, rule } });
+  }
 
   private readonly empty = (): void => {
     this.keep(EMPTY, 0);
@@ -210,7 +258,7 @@ export class OoStart extends LitElement {
       case 'goal':
         return aboutGoal(sheet, this.foundNow().length === 0 ? this.built() : undefined);
       default:
-        return aboutTree(sheet);
+        return aboutTree(sheet, this.hands);
     }
   }
 

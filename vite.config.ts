@@ -33,13 +33,14 @@ const offline = VitePWA({
   },
 });
 
-export default defineConfig(async () => ({
+export default defineConfig(async ({ isSsrBuild }) => ({
   root: 'src',
   base: './',
   server: { host: '127.0.0.1' },
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' as const },
-  plugins: process.env['VITEST'] ? [] : [offline],
+  // The headless programs are no page.
+  plugins: process.env['VITEST'] || isSsrBuild ? [] : [offline],
   // Found only inside workers, so Vite would discover them mid-test and reload the page.
   optimizeDeps: { include: ['seedrandom', 'zod', 'd3', 'lit', '@lit/context', 'idb-keyval', 'ical.js', 'papaparse', 'workbox-window'] },
   test: {

@@ -15,7 +15,7 @@ module.exports = {
     only('start', 'start|model|catalogue|statistics', 'start-builds-documents'),
     only('engine', 'engine|genetics|random|model|statistics|results', 'engine-is-pure'),
     only('workers', 'workers|engine|model|results|statistics|random', 'workers-run-the-engine'),
-    only('decisions', 'decisions|engine|model|random|results|statistics|workers', 'decisions-ask-the-engine'),
+    only('decisions', 'decisions|engine|genetics|model|random|results|statistics|workers', 'decisions-ask-the-engine'),
     only('storage', 'storage|model', 'storage-keeps-documents'),
     only('charts', 'charts|decisions|statistics|results|text', 'charts-draw-results'),
     only('state', 'state|model|catalogue|decisions|workers|storage|results|statistics|engine|text', 'state-is-below-components'),

@@ -9,6 +9,8 @@ import { planKeys } from './plan-keys.ts';
 export interface Asked {
   /** The latest answer; sharper ones may be on the way. */
   readonly answer: Answer | NoAnswer | null;
+  /** The document that the answer is about. */
+  readonly of: Programme | null;
   /** The answer belongs to an earlier state of the document, or to another way of asking. */
   readonly stale: boolean;
   /** Being thought about, or waiting for its turn. */
@@ -16,7 +18,7 @@ export interface Asked {
   readonly failure: string | null;
 }
 
-export const NEVER_ASKED: Asked = { answer: null, stale: false, asking: false, failure: null };
+export const NEVER_ASKED: Asked = { answer: null, of: null, stale: false, asking: false, failure: null };
 
 interface Entry {
   options: AskOptions;
@@ -28,6 +30,7 @@ interface Entry {
   whole: boolean;
   wanted: string;
   answer: Answer | NoAnswer | null;
+  of: Programme | null;
   failure: string | null;
 }
 
@@ -70,8 +73,19 @@ export class AnswersStore {
     const wanted = this.keyOf(id, options);
     const before = this.entries.get(id);
     if (before?.wanted === wanted && (isThere(before) || this.isDue(id, wanted) || before.failure !== null)) return;
-    this.entries.set(id, { answered: null, whole: false, answer: null, ...before, options, again, wanted, failure: null });
+    this.entries.set(id, { answered: null, whole: false, answer: null, of: null, ...before, options, again, wanted, failure: null });
     this.put(id);
+    this.tell();
+  }
+
+  /** Says how a question that was asked would be asked now: an answer to other wording is overtaken, and asked anew only when somebody wants it. */
+  reword(id: string, options: AskOptions): void {
+    const entry = this.entries.get(id);
+    const wanted = this.keyOf(id, options);
+    if (!entry || entry.wanted === wanted) return;
+    this.drop(id);
+    Object.assign(entry, { options, wanted, failure: null });
+    this.next();
     this.tell();
   }
 
@@ -143,14 +157,15 @@ export class AnswersStore {
     if (id === undefined || !entry) return;
     const end = new AbortController();
     const key = entry.wanted;
+    const of = this.programme;
     this.current = { id, key, end };
     const take = (answer: Answer | NoAnswer, whole: boolean) => {
       if (end.signal.aborted) return;
-      Object.assign(entry, { answer, answered: key, whole });
+      Object.assign(entry, { answer, answered: key, whole, of });
       this.tell();
     };
     this.asking
-      .ask(id, this.programme, entry.options, (answer) => take(answer, false), end.signal)
+      .ask(id, of, entry.options, (answer) => take(answer, false), end.signal)
       .then(
         (answer) => take(answer, true),
         (error: unknown) => {
@@ -167,9 +182,9 @@ export class AnswersStore {
 
   private tell(): void {
     this.shown = new Map(
-      [...this.entries].map(([id, { answer, answered, wanted, failure }]) => [
+      [...this.entries].map(([id, { answer, of, answered, wanted, failure }]) => [
         id,
-        { answer, stale: answer !== null && answered !== wanted, asking: this.current?.id === id || this.queue.includes(id), failure },
+        { answer, of, stale: answer !== null && answered !== wanted, asking: this.current?.id === id || this.queue.includes(id), failure },
       ]),
     );
     for (const listener of this.listeners) listener(this.shown);

@@ -104,6 +104,24 @@ describe('questions asked of the document', () => {
     expect(calls).toHaveLength(2);
   });
 
+  it('that would be asked otherwise now are overtaken, until somebody asks', async () => {
+    const { calls, ask } = desk();
+    const store = new AnswersStore(redPear, { ask });
+    store.reword('graft', wide);
+    expect(store.state.get('graft')).toBeUndefined();
+    store.ask('graft', wide, false);
+    last(calls).done(answer('graft', 4000));
+    await settled();
+    store.reword('graft', { plan: 'open-seed' });
+    expect(store.state.get('graft')).toMatchObject({ stale: true, asking: false });
+    store.reword('graft', wide);
+    expect(store.state.get('graft')).toMatchObject({ stale: false, asking: false });
+    expect(calls).toHaveLength(1);
+    store.reword('graft', { plan: 'open-seed' });
+    store.ask('graft', { plan: 'open-seed' }, false);
+    expect(last(calls).options.plan).toBe('open-seed');
+  });
+
   it('end when nobody looks any more, and the next has its turn', async () => {
     const { calls, ask } = desk();
     const store = new AnswersStore(redPear, { ask });

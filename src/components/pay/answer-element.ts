@@ -3,6 +3,7 @@ import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateR
 import { property, state } from 'lit/decorators.js';
 import type { Answer, AskOptions } from '../../decisions/question.ts';
 import { isAnswerTo, type AnswerTo, type QuestionId } from '../../decisions/questions.ts';
+import type { Programme } from '../../model/programme.ts';
 import { NEVER_ASKED, type Asked, type AnswersStore } from '../../state/answers-store.ts';
 import { shared } from '../../styles/shared.ts';
 import { pay } from '../../text/pay.ts';
@@ -40,6 +41,8 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   protected abstract readonly question: Id;
   /** The words of the button for a question that is much work; null asks as soon as it is seen. */
   protected readonly button: string | null = null;
+  /** Asked without waiting to be seen: the page opens with its finding. */
+  protected readonly atOnce: boolean = false;
 
   constructor() {
     super();
@@ -71,6 +74,16 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
     return pay.cannotSay[why];
   }
 
+  /** The document that the answer is about; until there is one, the document that is asked about. */
+  protected get programme(): Programme {
+    return this.asked.of ?? this.programmes.state.runnable;
+  }
+
+  /** Letter of a plan: its colour. */
+  protected markOf(plan: string): string {
+    return this.programme.plans.find(({ id }) => id === plan)?.mark ?? 'A';
+  }
+
   private get asked(): Asked {
     return this.answers.state.get(this.question) ?? NEVER_ASKED;
   }
@@ -87,9 +100,10 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   }
 
   protected override updated(_changed: PropertyValues): void {
-    if (this.plan === '' || !this.seen) return;
+    if (this.plan === '' || !(this.seen || this.atOnce)) return;
     if (this.button === null || this.wanted) this.answers.ask(this.question, this.options(), this.button === null);
     // Much work is not begun again by itself.
+    else this.answers.reword(this.question, this.options());
     this.wanted = false;
   }
 

@@ -50,7 +50,7 @@ export const copies: Question<CopiesAnswer, CopiesOptions> = {
     const plan = programme.plans.find((entry) => entry.id === id);
     if (!plan) return noAnswer('copies', id, 'noPlan');
     const used = treesOf(programme, plan);
-    const tree = used.find((entry) => entry.id === asked) ?? used.find(({ seen }) => Object.values(seen).some((seenAs) => 'source' in seenAs)) ?? used[0];
+    const tree = used.find((entry) => entry.id === asked) ?? sourceTree(used);
     if (!tree) return noAnswer('copies', id, 'noTree');
     const choices = choicesOf(onlyPlan(programme, id), tree);
     const losses = choices.map((choice) => lossesOf(choice.programme, tree.id));
@@ -93,7 +93,7 @@ export const copies: Question<CopiesAnswer, CopiesOptions> = {
 };
 
 /** Named trees that a plan crosses, in the order of its generations. */
-function treesOf({ trees }: Programme, { generations }: Plan): readonly Tree[] {
+export function treesOf({ trees }: Programme, { generations }: Plan): readonly Tree[] {
   const ids = new Set(
     generations.flatMap(({ seedParents, pollen }) =>
       [...seedParents, ...(Array.isArray(pollen) ? pollen : [])].flatMap((parent) => ('tree' in parent ? parent.tree : [])),
@@ -101,6 +101,10 @@ function treesOf({ trees }: Programme, { generations }: Plan): readonly Tree[] {
   );
   return [...ids].flatMap((id) => trees.find((tree) => tree.id === id) ?? []);
 }
+
+/** Of trees, the first that is the source of a trait, or else the first. */
+export const sourceTree = (trees: readonly Tree[]): Tree | undefined =>
+  trees.find(({ seen }) => Object.values(seen).some((seenAs) => 'source' in seenAs)) ?? trees[0];
 
 interface Choice {
   readonly copies: number;

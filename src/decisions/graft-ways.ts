@@ -12,6 +12,8 @@ export interface GraftWay {
   readonly outcome: Outcome;
   /** This choice minus leaving them on their own roots; null for that itself. */
   readonly minusOwnRoots: Difference | null;
+  /** This choice minus the plan as it stands; null for that itself. */
+  readonly minusStands: Difference | null;
 }
 
 /** What grafting does to the plan, for one generation. */
@@ -31,6 +33,8 @@ export interface GraftSite {
   /** The way with the highest chance, and whether it clearly differs from the best of the other kind (graft or not). */
   readonly best: Who;
   readonly clear: boolean;
+  /** Every seedling minus the weak ones; null where weak ones cannot be told. */
+  readonly everyMinusWeak: Difference | null;
 }
 
 /** Whose variants stand where in the list that is run; the plan as it stands is run once for all. */
@@ -69,11 +73,13 @@ function siteOf(
   run: readonly { readonly who: Who; readonly columns: Columns }[],
   startYear: number,
 ): GraftSite {
-  const own = run.find(({ who }) => who === 'none')?.columns;
+  const of = (which: Who) => run.find(({ who }) => who === which)?.columns;
+  const minus = (columns: Columns | undefined, other: Columns | undefined) => (!columns || !other || columns === other ? null : differenceOf(columns, other));
   const ways = run.map(({ who, columns }): GraftWay => ({
     who,
     outcome: outcomeOf(columns, startYear),
-    minusOwnRoots: who === 'none' || !own ? null : differenceOf(columns, own),
+    minusOwnRoots: minus(columns, of('none')),
+    minusStands: minus(columns, of(stands)),
   }));
   // Of equals the one that grafts less.
   const best = ways.reduce((a, b) => (b.outcome.chance.value > a.outcome.chance.value ? b : a));
@@ -90,6 +96,7 @@ function siteOf(
     ways,
     best: best.who,
     clear,
+    everyMinusWeak: minus(of('every'), of('weak')),
   };
 }
 

@@ -6,7 +6,7 @@ import { MapRun, monthsAxis, sharesOf, type GraftMap } from './graft-map.ts';
 import { clearAt, sitesOf, waysOf, type GraftSite } from './graft-ways.ts';
 import { noAnswer, type Answer, type AskOptions, type NoAnswer, type Question } from './question.ts';
 import { mainSite, rescueSites, whyNoSite, type RescueSite } from './rescue-sites.ts';
-import { rootsLine, rootsVariants, type RootsLine } from './roots-line.ts';
+import { rootChanceOf, rootsLine, rootsVariants, type RootsLine } from './roots-line.ts';
 import { FACTS_READ, standing, type Standing } from './standing.ts';
 import { extended, runInSteps, runOne, type Variant } from './steps.ts';
 import { stockOrder, type StockUse } from './stock-order.ts';
@@ -34,6 +34,8 @@ export interface GraftAnswer extends Answer {
   readonly map: GraftMap | null;
   /** Share of what the guesses allow that lies where each choice wins on the map. */
   readonly guesses: { readonly graft: number; readonly own: number; readonly neither: number } | null;
+  /** The chance that weakness sits in the roots as the programme states it. */
+  readonly rootChance: number;
   /** Null until it has been run. */
   readonly roots: RootsLine | null;
   /** Who should get the stocks first when there are only so many. */
@@ -77,6 +79,7 @@ async function asked(
     standing: stands,
     map: null,
     guesses: null,
+    rootChance: rootChanceOf(programme, main.entries[0]),
     roots: null,
     stocks: [],
   };

@@ -1,3 +1,4 @@
+import type { FactMix } from '../engine/fact-mix.ts';
 import { Columns } from '../results/columns.ts';
 import type { Runner } from '../workers/runner.ts';
 import type { Futures } from './futures.ts';
@@ -15,15 +16,35 @@ export const FUTURES_A_TASK = 100;
 export function poolFutures(runner: Runner, ended?: AbortSignal): Futures {
   return {
     threads: runner.threads,
-    async run(programme, plans, from, runs) {
-      if (runs <= FUTURES_A_TASK) return runner.variant(programme, plans, from, runs, ended);
+    async run(programme, plans, from, runs, whatIf) {
+      if (runs <= FUTURES_A_TASK) return runner.variant(programme, plans, from, runs, ended, whatIf);
       const cuts = Array.from({ length: Math.ceil(runs / FUTURES_A_TASK) }, (_, i) => i * FUTURES_A_TASK);
       const parts = await Promise.all(
-        cuts.map((at) => runner.variant(programme, plans, from + at, Math.min(FUTURES_A_TASK, runs - at), ended).then((columns) => ({ at, columns }))),
+        cuts.map((at) => runner.variant(programme, plans, from + at, Math.min(FUTURES_A_TASK, runs - at), ended, whatIf).then((columns) => ({ at, columns }))),
       );
       return plans.map((_, p) => joined(parts, p, runs));
     },
+    async mixed(programme, plans, mix) {
+      const rows = mix.lucks.length;
+      const years = new Int32Array(plans.length * rows);
+      const cuts = Array.from({ length: Math.ceil(rows / FUTURES_A_TASK) }, (_, i) => i * FUTURES_A_TASK);
+      await Promise.all(
+        cuts.map(async (at) => {
+          const part = rowsOf(mix, at, Math.min(rows, at + FUTURES_A_TASK));
+          const found = await runner.mixed(programme, plans, part, ended);
+          const length = part.lucks.length;
+          plans.forEach((_, p) => years.set(found.subarray(p * length, (p + 1) * length), p * rows + at));
+        }),
+      );
+      return years;
+    },
   };
+}
+
+/** Rows from … to − 1, copied: a part of a list would be sent to a thread with all of it. */
+function rowsOf({ groups, sets, lucks }: FactMix, from: number, to: number): FactMix {
+  const width = groups.length + 1;
+  return { groups, sets: sets.slice(from * width, to * width), lucks: lucks.slice(from, to) };
 }
 
 function joined(parts: readonly { readonly at: number; readonly columns: readonly Columns[] }[], p: number, runs: number): Columns {

@@ -1,6 +1,12 @@
+import { better } from './better.ts';
 import { copies } from './copies.ts';
 import { graft } from './graft.ts';
+import { howMany } from './how-many.ts';
+import { ifs } from './ifs.ts';
+import { open } from './open.ts';
 import type { Answer, NoAnswer, Question } from './question.ts';
+import { trial } from './trial.ts';
+import { unknowns } from './unknowns.ts';
 import { when } from './when.ts';
 
 /** Every question that can be asked of a plan, by its id. A new one is a file and a line here; a table of words for each then fails to compile. */
@@ -8,6 +14,12 @@ export const questions = {
   graft,
   when,
   copies,
+  trial,
+  open,
+  howmany: howMany,
+  better,
+  ifs,
+  unknowns,
 } satisfies Readonly<Record<string, Question>>;
 
 export type QuestionId = keyof typeof questions;

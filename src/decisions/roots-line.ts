@@ -1,4 +1,5 @@
-import type { Programme } from '../model/programme.ts';
+import { meanOf } from '../model/mean.ts';
+import type { Cross, Programme } from '../model/programme.ts';
 import type { Columns } from '../results/columns.ts';
 import type { Interval } from '../results/outlook.ts';
 import { clearlyDifferent } from '../statistics/compare.ts';
@@ -11,11 +12,27 @@ const STEPS = 20;
 
 /** What grafting gains against the chance that weakness sits in the roots, all else as the programme says. */
 export interface RootsLine {
-  /** From never in the roots (0) to always (1): chance with grafting minus chance on own roots. */
-  readonly points: readonly { readonly rootChance: number; readonly difference: Interval; readonly clear: boolean }[];
+  /** From never in the roots (0) to always (1): the chance with grafting, the chance on own roots, and the one minus the other. */
+  readonly points: readonly RootsPoint[];
   /** Above this chance grafting wins; null where the line does not cross 0. Low and high: where the 95 % band does, at the ends 0 and 1. */
   readonly breakEven: Interval | null;
   readonly futures: number;
+}
+
+export interface RootsPoint {
+  readonly rootChance: number;
+  readonly grafted: Interval;
+  readonly own: Interval;
+  readonly difference: Interval;
+  readonly clear: boolean;
+}
+
+/** The chance that weakness sits in the roots as the programme states it, at the middle of the guesses. */
+export function rootChanceOf({ facts }: Programme, { weakness }: Cross): number {
+  if (!weakness) return 0;
+  const { rootBorne } = weakness;
+  const stated = 'chance' in rootBorne ? rootBorne.chance : facts.find(({ id }) => id === rootBorne.fact)?.chance;
+  return stated === undefined ? 0 : meanOf(stated);
 }
 
 /** Four ways to run: grafted and not, with the weakness in the roots and not. */
@@ -37,29 +54,43 @@ export function rootsLine(columns: readonly Columns[]): RootsLine | null {
   if (!graftedRoots || !ownRoots || !graftedTop || !ownTop) return null;
   const ifRoots = graftedRoots.map((proven, i) => proven - (ownRoots[i] ?? 0));
   const ifTop = graftedTop.map((proven, i) => proven - (ownTop[i] ?? 0));
-  const at = (p: number) => gain(ifRoots, ifTop, p);
-  const points = Array.from({ length: STEPS + 1 }, (_, i) => {
+  const at = (p: number) => mixed(ifRoots, ifTop, p, GAIN);
+  const points = Array.from({ length: STEPS + 1 }, (_, i): RootsPoint => {
     const rootChance = i / STEPS;
     const difference = at(rootChance);
-    return { rootChance, difference, clear: clearlyDifferent(difference) };
+    return {
+      rootChance,
+      grafted: mixed(graftedRoots, graftedTop, rootChance, SHARE),
+      own: mixed(ownRoots, ownTop, rootChance, SHARE),
+      difference,
+      clear: clearlyDifferent(difference),
+    };
   });
   return { points, breakEven: breakEven(at), futures: ifRoots.length };
 }
 
-/** Mean gain at chance p, with its 95 % interval from the differences of single futures; one of each is added so that it never has no width. */
-function gain(ifRoots: Int8Array, ifTop: Int8Array, p: number): Interval {
-  const n = ifRoots.length;
+/** Lowest figure there is, and two futures that are added to the sum of squares, so that no interval has no width. */
+const GAIN = { least: -1, added: [-1, 1] } as const;
+const SHARE = { least: 0, added: [0, 1] } as const;
+
+/**
+ * Mean of p·(if so) + (1 − p)·(if not), with its 95 % interval from single futures. Of a gain the two futures added are one gained and one
+ * lost, as in the adjusted interval of Bonett & Price (2012) for paired shares; of a share, one with a tree and one without, as in that of
+ * Agresti & Coull (1998) Am. Stat. 52:119–126 (both from memory).
+ */
+function mixed(ifSo: Int8Array, ifNot: Int8Array, p: number, { least, added }: typeof GAIN | typeof SHARE): Interval {
+  const n = ifSo.length;
+  const weight = p * p + (1 - p) * (1 - p);
   let sum = 0;
-  // A pair of futures with a gain and a loss of one, as in the adjusted interval of Bonett & Price (2012) for paired shares.
-  let squares = 2 * (p * p + (1 - p) * (1 - p));
+  let squares = weight * added.reduce<number>((all, value) => all + value * value, 0);
   for (let i = 0; i < n; i += 1) {
-    const d = p * (ifRoots[i] ?? 0) + (1 - p) * (ifTop[i] ?? 0);
+    const d = p * (ifSo[i] ?? 0) + (1 - p) * (ifNot[i] ?? 0);
     sum += d;
     squares += d * d;
   }
   const mean = sum / n;
   const half = Z95 * Math.sqrt(Math.max(0, squares / n - mean * mean) / n);
-  return { value: mean, low: Math.max(-1, mean - half), high: Math.min(1, mean + half) };
+  return { value: mean, low: Math.max(least, mean - half), high: Math.min(1, mean + half) };
 }
 
 function breakEven(at: (p: number) => Interval): Interval | null {

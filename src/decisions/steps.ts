@@ -1,3 +1,4 @@
+import type { WhatIf } from '../engine/what-if.ts';
 import type { Programme } from '../model/programme.ts';
 import { Columns } from '../results/columns.ts';
 import type { Futures } from './futures.ts';
@@ -6,6 +7,8 @@ import type { Futures } from './futures.ts';
 export interface Variant {
   readonly programme: Programme;
   readonly plan: number;
+  /** What happens for sure. */
+  readonly whatIf?: WhatIf;
 }
 
 /** Futures after which an answer is given anew: a quick look, a sharper one, all. */
@@ -36,8 +39,8 @@ export async function runInSteps(
 }
 
 /** Futures from … from + runs − 1 of one variant. */
-export async function runOne(futures: Futures, { programme, plan }: Variant, from: number, runs: number): Promise<Columns> {
-  const [columns] = await futures.run(programme, [plan], from, runs);
+export async function runOne(futures: Futures, { programme, plan, whatIf }: Variant, from: number, runs: number): Promise<Columns> {
+  const [columns] = await futures.run(programme, [plan], from, runs, whatIf);
   if (!columns) throw new RangeError('No plan was run.');
   return columns;
 }

@@ -26,7 +26,7 @@ export interface StockUse {
   readonly kept: number | null;
   /** Picks gained by ten stocks: 10 × mean gain × kept. */
   readonly picksByTen: number | null;
-  /** Share of what the guesses allow in which no other batch gains more from a stock. */
+  /** Share of what the guesses allow in which no other batch gains more from a stock: picks, where the plan keeps some of each; else trees that bear. */
   readonly first: number;
 }
 
@@ -45,6 +45,8 @@ export function stockOrder(reader: FactReader, sites: readonly RescueSite[], col
   const grafted = batches.map(() => new Float64Array(FACTS_READ));
   const own = batches.map(() => new Float64Array(FACTS_READ));
   const first = batches.map(() => 0);
+  const keptShares = batches.map(({ site }) => keptOf(columns, site.column));
+  const inPicks = keptShares.every((kept) => kept !== null);
   for (let run = 0; run < FACTS_READ; run += 1) {
     reader.goTo(run);
     const gains = batches.map(({ site: { rescue }, entry, batch }, b) => {
@@ -55,7 +57,7 @@ export function stockOrder(reader: FactReader, sites: readonly RescueSite[], col
       const ownShare = mixed(batch, weak, (one) => bearsOnOwnRoots(rescue.month, one, kind));
       grafted[b]?.fill(graftedShare, run, run + 1);
       own[b]?.fill(ownShare, run, run + 1);
-      return (graftedShare - ownShare) / rescue.scions;
+      return ((graftedShare - ownShare) / rescue.scions) * (inPicks ? (keptShares[b] ?? 1) : 1);
     });
     const most = Math.max(...gains);
     gains.forEach((gain, b) => {
@@ -64,7 +66,7 @@ export function stockOrder(reader: FactReader, sites: readonly RescueSite[], col
   }
   const uses = batches.map(({ site, entry, batch }, b): StockUse => {
     const gain = spread((grafted[b] ?? new Float64Array()).map((share, run) => (share - (own[b]?.[run] ?? 0)) / site.rescue.scions));
-    const kept = keptOf(columns, site.column);
+    const kept = keptShares[b] ?? null;
     return {
       generation: site.generation.id,
       name: site.generation.name,
@@ -79,7 +81,8 @@ export function stockOrder(reader: FactReader, sites: readonly RescueSite[], col
       first: (first[b] ?? 0) / FACTS_READ,
     };
   });
-  return uses.sort((a, b) => (b.picksByTen ?? b.gain.mean) - (a.picksByTen ?? a.gain.mean));
+  const worth = (use: StockUse) => (inPicks ? (use.picksByTen ?? 0) : use.gain.mean);
+  return uses.sort((a, b) => worth(b) - worth(a));
 }
 
 function batchesOf({ entries, rescue }: RescueSite, cross: string): readonly Batch[] {

@@ -70,6 +70,7 @@ function compileGeneration(
     garden: generation.garden === undefined ? (programme.gardens.length > 0 ? 0 : -1) : at(ids.gardens, generation.garden),
     judge: generation.judge,
     test: test ? { ...test, gene: at(ids.genes, test.gene) } : null,
+    testFrom: 0,
     look: look ? { ...look, trait: at(ids.shown, look.trait) } : null,
     rescue:
       rescue && rescue.who !== 'none'

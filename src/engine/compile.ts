@@ -22,6 +22,7 @@ import {
 import { compileCondition, compileGenerations } from './compile-plans.ts';
 import { EstimateTable } from './estimates.ts';
 import { at, type Ids } from './positions.ts';
+import { compileWhatIf, NOTHING, withTestsFrom, type WhatIf } from './what-if.ts';
 
 const units = (places: number) => Math.round(places * UNITS_PER_PLACE);
 const indexBy = (list: readonly { readonly id: string }[]) => new Map(list.map((entry, i) => [entry.id, i]));
@@ -37,8 +38,11 @@ class Slots {
   }
 }
 
-/** Compiles a checked programme (see model/check.ts) to flat form. Pure; throws nothing for programmes without stopping problems. */
-export function compile(programme: Programme): Compiled {
+/**
+ * Compiles a checked programme (see model/check.ts) to flat form. Pure; throws nothing for programmes without stopping problems.
+ * @throws RangeError for a what-if that names what the programme does not have
+ */
+export function compile(programme: Programme, whatIf: WhatIf = NOTHING): Compiled {
   const slots = new Slots();
   const { weather, limits } = programme;
   const sortedGenes = sortGenes(programme);
@@ -96,6 +100,11 @@ export function compile(programme: Programme): Compiled {
     trees: programme.goal.trees,
     breedsTrue: programme.goal.breedsTrue,
   };
+  const plans = programme.plans.map((plan): CompiledPlan => ({
+    id: plan.id,
+    clearDiscards: plan.clearDiscards,
+    generations: compileGenerations(plan.generations, programme, ids, goal.conditions),
+  }));
   const shared = {
     startYear: programme.startYear,
     years: programme.lastYear - programme.startYear + 1,
@@ -123,12 +132,9 @@ export function compile(programme: Programme): Compiled {
     trees,
     pools,
     goal,
-    plans: programme.plans.map((plan): CompiledPlan => ({
-      id: plan.id,
-      clearDiscards: plan.clearDiscards,
-      generations: compileGenerations(plan.generations, programme, ids, goal.conditions),
-    })),
+    plans: withTestsFrom(plans, whatIf, programme.startYear),
     words: 1 + traits.measured.length,
+    whatIf: compileWhatIf(whatIf, programme, plans),
   };
   return { ...shared, estimates: new EstimateTable(slots.entries, programme.guessesAsTheyStand) };
 }

@@ -35,6 +35,24 @@ export interface Compiled {
   readonly plans: readonly CompiledPlan[];
   /** Words per homologue: one for the genes, one for each measured trait. */
   readonly words: number;
+  readonly whatIf: CompiledWhatIf;
+}
+
+/** What happens for sure (see what-if.ts), by year index; neutral where nothing is stated. */
+export interface CompiledWhatIf {
+  /** Spring before which land is lost, −1 for none; the same by garden. */
+  readonly landLostIn: number;
+  readonly gardenLostIn: Int32Array;
+  /** Spring whose frost is fixed, −1 for none. */
+  readonly frostIn: number;
+  readonly frostFalls: 0 | 1;
+  /** By year: hands in bloom, and flowers pollinated, times this. */
+  readonly handsTimes: Float64Array;
+  /** First spring in which anything is pollinated. */
+  readonly begins: number;
+  /** A pair (handles; father −1: open) that a generation, by plan id, leaves out. */
+  readonly leaves: { readonly year: number; readonly generations: ReadonlyMap<string, number>; readonly mother: number; readonly father: number } | null;
+  readonly graftless: { readonly year: number; readonly generations: ReadonlyMap<string, number> } | null;
 }
 
 export interface Work {
@@ -246,6 +264,8 @@ export interface CompiledGeneration {
     readonly falseNegative: number;
     readonly cull: boolean;
   } | null;
+  /** Year index from which the test is to be had. */
+  readonly testFrom: number;
   readonly look: { readonly trait: number; readonly keepIfShown: boolean; readonly falsePositive: number; readonly falseNegative: number } | null;
   readonly rescue: { readonly every: boolean; readonly month: number; readonly stock: number; readonly scions: number; readonly keepOwnRoots: boolean } | null;
   readonly keep: {

@@ -1,12 +1,14 @@
 import type { Estimate } from '../model/estimate.ts';
 import { betaFrom } from '../random/draws.ts';
-import { textKey, type Stream } from '../random/stream.ts';
+import { textKey } from '../random/stream.ts';
 import { effectiveCount, jeffreys, perFlower } from '../statistics/interval.ts';
 import { pertShape } from '../statistics/pert.ts';
+import type { Keyed } from './keys.ts';
 
 /** Purpose of the facts stream of one estimate: its place in the document, never its position in a list. */
 interface Drawn {
   readonly slot: number;
+  readonly place: string;
   readonly key: number;
   /** Beta(alpha, beta) stretched to low…high, or weighted alternatives. */
   readonly alpha: number;
@@ -34,19 +36,36 @@ export class EstimateTable {
       else {
         const form = formula(estimate, rho);
         if (form.options === null && (means || form.low === form.high)) this.values[slot] = meanOf(form);
-        else drawn.push({ slot, key: textKey(place), ...form });
+        else drawn.push({ slot, place, key: textKey(place), ...form });
       }
     });
     this.drawn = drawn;
   }
 
   /** Draws all facts of this form for the future that the stream stands at. */
-  draw(facts: Stream): void {
+  draw(facts: Keyed): void {
     const { drawn, values } = this;
     for (const d of drawn) {
-      facts.key(d.key);
-      values[d.slot] = inFlowers(d.options ? pick(d.options, facts.uniform()) : d.low + (d.high - d.low) * betaFrom(facts, d.alpha, d.beta), d.flowersPerUnit);
+      const stream = facts.key(d.key);
+      values[d.slot] = inFlowers(
+        d.options ? pick(d.options, stream.uniform()) : d.low + (d.high - d.low) * betaFrom(stream, d.alpha, d.beta),
+        d.flowersPerUnit,
+      );
     }
+  }
+
+  /** Places of the estimates that are drawn. An estimate that several entries take from one place is there once. */
+  get drawnPlaces(): readonly string[] {
+    return [...new Set(this.drawn.map(({ place }) => place))];
+  }
+
+  /** Slot of an estimate that is drawn; −1 when nothing is drawn for that place. */
+  slotOf(place: string): number {
+    return this.drawn.find((entry) => entry.place === place)?.slot ?? -1;
+  }
+
+  isDrawn(slot: number): boolean {
+    return this.drawn.some((entry) => entry.slot === slot);
   }
 
   get drawnCount(): number {
@@ -54,7 +73,7 @@ export class EstimateTable {
   }
 }
 
-type Formula = Omit<Drawn, 'slot' | 'key'>;
+type Formula = Omit<Drawn, 'slot' | 'place' | 'key'>;
 
 /**
  * The distribution behind an estimate. PERT: Malcolm, Roseboom, Clark & Fazar 1959 (weight 4). Count: Jeffreys, Beta(hits + ½,

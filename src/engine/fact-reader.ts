@@ -4,6 +4,7 @@ import { weibullQuantile } from '../statistics/weibull.ts';
 import { firstFruitCurve } from './cohorts.ts';
 import { compile } from './compile.ts';
 import type { Compiled } from './compiled.ts';
+import { drawnFacts } from './fact-mix.ts';
 import { Facts } from './facts.ts';
 import { DOMAIN } from './keys.ts';
 import { Stand } from './stand.ts';
@@ -84,6 +85,18 @@ export class FactReader {
       yearlyLoss: values[kind.yearlyLossAt]!,
       yearsToFruit: (u) => (curve.shape === 0 ? curve.fixed : curve.start + weibullQuantile(u, curve)),
     };
+  }
+
+  /** Places of everything that is drawn once a future (see fact-mix.ts). */
+  drawn(): readonly string[] {
+    return drawnFacts(this.programme, this.compiled).map(({ place }) => place);
+  }
+
+  /** What an estimate that is drawn comes to, by its place. @throws RangeError for a place where nothing is drawn */
+  estimate(place: string): number {
+    const slot = this.compiled.estimates.slotOf(place);
+    if (slot < 0) throw new RangeError(`Nothing is drawn for “${place}”.`);
+    return this.facts.values[slot]!;
   }
 
   /** Chance a year of losing one copy of a founding tree. */

@@ -4,7 +4,7 @@ import { mix2, type Stream } from '../random/stream.ts';
 import { halfLifeFromSurvivors, weakLeft } from '../statistics/graft.ts';
 import type { Compiled, CompiledBackground } from './compiled.ts';
 import { Founders } from './founders.ts';
-import { FACT } from './keys.ts';
+import { FACT, type Keyed } from './keys.ts';
 import { Scale } from './scales.ts';
 import type { Stand } from './stand.ts';
 
@@ -22,12 +22,14 @@ export class Facts {
   private readonly founders: Founders;
   private readonly drawnFor: Int32Array;
   private future = 0;
+  private source: Keyed;
 
   constructor(
     private readonly compiled: Compiled,
     readonly stream: Stream,
     private readonly stand: Stand,
   ) {
+    this.source = stream;
     this.values = compiled.estimates.values;
     this.ruleOf = new Int32Array(compiled.shown.length);
     this.holds = new Uint8Array(compiled.facts.length);
@@ -39,15 +41,20 @@ export class Facts {
 
   /** Draws the facts of future `run` of a domain (see keys.ts). Anonymous neighbours are drawn when first needed. */
   draw(domain: number, run: number): void {
-    const { compiled, stream, values } = this;
+    this.drawFrom(this.stream.future(domain, run));
+  }
+
+  /** Draws them from wherever their purposes are keyed: one future, or several (see fact-mix.ts). */
+  drawFrom(source: Keyed): void {
+    const { compiled, values } = this;
     this.future += 1;
-    stream.future(domain, run);
-    compiled.estimates.draw(stream);
+    this.source = source;
+    compiled.estimates.draw(source);
     compiled.shown.forEach((trait, t) => {
-      this.ruleOf[t] = chooseRule(trait.rules, trait.rules.length > 1 ? stream.key(mix2(FACT.rule, trait.key)).uniform() : 0);
+      this.ruleOf[t] = chooseRule(trait.rules, trait.rules.length > 1 ? source.key(mix2(FACT.rule, trait.key)).uniform() : 0);
     });
     compiled.facts.forEach((fact, f) => {
-      this.holds[f] = +(stream.key(fact.key).uniform() < values[fact.chanceAt]!);
+      this.holds[f] = +(source.key(fact.key).uniform() < values[fact.chanceAt]!);
     });
     for (const scale of this.scales) scale.set(values);
     compiled.crosses.forEach((cross, c) => {
@@ -69,14 +76,13 @@ export class Facts {
   }
 
   private drawTree(handle: number): void {
-    const { compiled, stand, stream, values } = this;
+    const { compiled, stand, source, values } = this;
     const tree = compiled.trees[handle]!;
     const { words } = compiled;
     const a = stand.offset(handle);
-    stream.key(mix2(FACT.founder, tree.key));
-    this.founders.draw(tree, stand.genome, a, a + words, stand.able, stand.ableAt(handle), stream);
+    this.founders.draw(tree, stand.genome, a, a + words, stand.able, stand.ableAt(handle), source.key(mix2(FACT.founder, tree.key)));
     this.scales.forEach((scale, t) => {
-      stream.key(mix2(tree.key, scale.trait.key));
+      const stream = source.key(mix2(tree.key, scale.trait.key));
       const at = tree.valueAt[t]!;
       scale.place(stand.genome, a + 1 + t, a + words + 1 + t, at >= 0 ? values[at]! : NaN, stand.genome[a]!, stand.genome[a + words]!, stream);
     });
@@ -93,10 +99,10 @@ export class Facts {
   }
 
   private drawNeighbour(background: CompiledBackground, i: number, handle: number): void {
-    const { compiled, stand, stream, values } = this;
+    const { compiled, stand, values } = this;
     const { words } = compiled;
     const a = stand.offset(handle);
-    stream.key(mix2(mix2(FACT.neighbour, background.key), i));
+    const stream = this.source.key(mix2(mix2(FACT.neighbour, background.key), i));
     let wordA = 0;
     let wordB = 0;
     background.frequencyAt.forEach((at, gene) => {
@@ -110,14 +116,14 @@ export class Facts {
       const at = background.valueAt[t]!;
       const mean = at >= 0 ? values[at]! : NaN;
       const spread = background.spread[t]!;
-      if (mean === mean && spread < 0) this.placeAtFrequency(scale, mean, a + 1 + t, a + words + 1 + t);
+      if (mean === mean && spread < 0) this.placeAtFrequency(scale, mean, a + 1 + t, a + words + 1 + t, stream);
       else scale.place(stand.genome, a + 1 + t, a + words + 1 + t, mean === mean ? mean + spread * normalFrom(stream.uniform()) : NaN, wordA, wordB, stream);
     });
   }
 
   /** No spread given: copies are random at the frequency that gives the mean; out of reach is the end. */
-  private placeAtFrequency(scale: Scale, mean: number, a: number, b: number): void {
-    const { stand, stream } = this;
+  private placeAtFrequency(scale: Scale, mean: number, a: number, b: number, stream: Stream): void {
+    const { stand } = this;
     const frequency = scale.effect > 0 ? 0.5 + (mean - scale.trait.mean) / (64 * scale.effect) : 0.5;
     for (const at of [a, b]) {
       let word = 0;
@@ -128,7 +134,7 @@ export class Facts {
 
   /** Family effect on the years to first fruit: lognormal, median 1, one per ordered pair of trees (open: per seed parent). */
   family(key: number, spread: number): number {
-    return spread > 0 ? lognormalFrom(this.stream.key(mix2(FACT.family, key)).uniform(), spread) : 1;
+    return spread > 0 ? lognormalFrom(this.source.key(mix2(FACT.family, key)).uniform(), spread) : 1;
   }
 }
 

@@ -1,10 +1,15 @@
-import { mix2, textKey } from '../random/stream.ts';
+import { mix2, textKey, type Stream } from '../random/stream.ts';
 
 /**
- * Which stream a draw comes from. Facts and luck of the headline pass and of the second pass are separate domains; within a
- * future every stage has a key of its own, so that a change in one stage leaves the others as they were.
+ * Which stream a draw comes from. Facts and luck of the headline pass and of the second pass are separate domains, and futures of mixed
+ * facts have a luck of their own; within a future every stage has a key of its own, so that a change in one stage leaves the others as they were.
  */
-export const DOMAIN = { facts: 1, luck: 2, factSets: 3, factSetLuck: 4 } as const;
+export const DOMAIN = { facts: 1, luck: 2, factSets: 3, factSetLuck: 4, mixedLuck: 5, questions: 6 } as const;
+
+/** Where a purpose gets its random numbers: one future's stream, or a mix of several futures'. */
+export interface Keyed {
+  key(k: number): Stream;
+}
 
 const purpose = (name: string) => textKey(`purpose/${name}`);
 

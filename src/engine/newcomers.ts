@@ -182,14 +182,14 @@ export class Newcomers {
   private passes(i: number, g: number): boolean {
     const { orchard } = this;
     const { stand, luck, compiled, tally } = orchard;
-    const { test, look } = orchard.generation(g);
+    const { test, testFrom, look } = orchard.generation(g);
     const handle = stand.handleOf(i);
     const says = (truth: boolean, falsePositive: number, falseNegative: number) => luck.uniform() < (truth ? 1 - falseNegative : falsePositive);
     if (look) {
       orchard.work('perLook', 1);
       if (says(stand.able[stand.ableAt(handle) + look.trait] === 1, look.falsePositive, look.falseNegative) !== look.keepIfShown) return false;
     }
-    if (!test) return true;
+    if (!test || orchard.year < testFrom) return true;
     tally.tests += 1;
     orchard.work('perTest', 1);
     const at = stand.offset(handle);

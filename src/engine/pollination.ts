@@ -34,6 +34,7 @@ export class Pollination {
 
   spring(): void {
     const { orchard } = this;
+    if (orchard.year < orchard.compiled.whatIf.begins) return;
     let wanting = false;
     for (let g = 0; g < orchard.plan.generations.length; g += 1) wanting ||= wantsMore(orchard, g);
     if (!wanting) return;
@@ -44,10 +45,11 @@ export class Pollination {
       if (!wantsMore(orchard, g)) continue;
       const pairs = this.pairs(g);
       if (generation.pollination === 1) {
-        const mothers = pairs.map((pair) => pair.mother);
+        const mothers = pairs.flatMap((pair) => (this.leavesOut(g, pair) ? [] : pair.mother));
         if (mothers.length > 0 && this.gatherOpen(g, mothers)) begun(orchard, g);
       } else if (pairs.length > 0) {
         this.shareFlowers(generation, pairs);
+        for (const pair of pairs) if (this.leavesOut(g, pair)) pair.flowers = 0;
         crossing.push({ g, pairs });
       }
     }
@@ -57,6 +59,14 @@ export class Pollination {
       begun(orchard, g);
       for (const pair of pairs) if (pair.flowers > 0) this.cross(g, pair);
     }
+  }
+
+  /** Whether a what-if leaves this pair out this spring; in an open or selfed generation the mother says which. */
+  private leavesOut(g: number, { mother, father }: Pair): boolean {
+    const { compiled, plan, year } = this.orchard;
+    const { leaves } = compiled.whatIf;
+    if (leaves?.year !== year || leaves.generations.get(plan.id) !== g || leaves.mother !== mother) return false;
+    return leaves.father < 0 || leaves.father === father;
   }
 
   /** Handles of living, bearing parents. */
@@ -98,7 +108,8 @@ export class Pollination {
     const mothers = new Set(pairs.map((pair) => pair.mother));
     let offered = 0;
     for (const mother of mothers) offered += this.offer(mother);
-    const flowers = Math.min(generation.flowers, offered);
+    const { compiled, year } = this.orchard;
+    const flowers = Math.min(Math.floor(generation.flowers * compiled.whatIf.handsTimes[year]!), offered);
     const even = Math.floor(flowers / pairs.length);
     const extra = flowers % pairs.length;
     pairs.forEach((pair, i) => {
@@ -134,7 +145,8 @@ export class Pollination {
   private cutToHands(crossing: readonly { readonly pairs: readonly Pair[] }[]): void {
     const pairs = crossing.flatMap((entry) => entry.pairs);
     const wanted = pairs.reduce((sum, pair) => sum + pair.flowers, 0);
-    const { handFlowers } = this.orchard.compiled;
+    const { compiled, year } = this.orchard;
+    const handFlowers = Math.floor(compiled.handFlowers * compiled.whatIf.handsTimes[year]!);
     if (wanted <= handFlowers) return;
     for (const pair of pairs) pair.flowers = Math.floor((pair.flowers * handFlowers) / wanted);
   }

@@ -33,7 +33,9 @@ export function grow(orchard: Orchard): void {
 /** Where in the year (months from `from`) the graft falls; −1: not in this year. */
 function graftMonth(orchard: Orchard, g: number, from: number): number {
   const rescue = orchard.generation(g).rescue;
-  return rescue && rescue.month >= from && rescue.month < from + 12 ? rescue.month : -1;
+  if (!rescue || rescue.month < from || rescue.month >= from + 12) return -1;
+  const { graftless } = orchard.compiled.whatIf;
+  return graftless?.year === orchard.year && graftless.generations.get(orchard.plan.id) === g ? -1 : rescue.month;
 }
 
 function growCohort(orchard: Orchard, c: number, from: number): void {

@@ -5,6 +5,7 @@ import { Columns, type Shape } from '../results/columns.ts';
 import { CLASSES } from './cohorts.ts';
 import { compile } from './compile.ts';
 import { UNITS_PER_PLACE, type Compiled } from './compiled.ts';
+import { drawnFacts, MixedFacts, type FactMix } from './fact-mix.ts';
 import { Facts } from './facts.ts';
 import { Diarist } from './diary.ts';
 import { germinate } from './germination.ts';
@@ -18,6 +19,7 @@ import { Pollination } from './pollination.ts';
 import { grow } from './rescue.ts';
 import { Stand } from './stand.ts';
 import { Weather } from './weather.ts';
+import { NOTHING, type WhatIf } from './what-if.ts';
 import { winter } from './winter.ts';
 
 /** Changes whenever the same programme, word and number of runs give other results. */
@@ -26,6 +28,7 @@ export const ENGINE = '1';
 /**
  * Runs futures of a checked programme. One Simulator holds all memory that its futures need; it belongs to one thread.
  * Same programme, shuffle word and run numbers: the same bytes, in any order and on any number of threads.
+ * A what-if states what happens for sure beside it; nothing stated changes nothing.
  */
 export class Simulator {
   readonly compiled: Compiled;
@@ -36,8 +39,11 @@ export class Simulator {
   private readonly facts: Facts;
   private readonly weather: Weather;
 
-  constructor(private readonly programme: Programme) {
-    const compiled = compile(programme);
+  constructor(
+    private readonly programme: Programme,
+    whatIf: WhatIf = NOTHING,
+  ) {
+    const compiled = compile(programme, whatIf);
     const root = rootOf(programme.shuffleWord);
     const stand = new Stand(compiled);
     this.compiled = compiled;
@@ -95,6 +101,23 @@ export class Simulator {
       }
     }
     return provenBy;
+  }
+
+  /** Futures of mixed facts, each with the luck of its number. Returns the year proven of each plan and row, at [plan · rows + row]; −1: never. */
+  mixed(plans: readonly number[], mix: FactMix): Int32Array {
+    const rows = mix.lucks.length;
+    const out = new Int32Array(plans.length * rows);
+    const source = new MixedFacts(drawnFacts(this.programme, this.compiled), mix, this.facts.stream);
+    for (let row = 0; row < rows; row += 1) {
+      if (source.goTo(row) || row === 0) this.facts.drawFrom(source);
+      this.luck.future(DOMAIN.mixedLuck, mix.lucks[row]!);
+      this.weather.draw(this.facts, this.luck);
+      plans.forEach((plan, p) => {
+        this.run(plan);
+        out[p * rows + row] = this.orchard.tally.yearProven;
+      });
+    }
+    return out;
   }
 
   /** Tells future `run` of a plan (position) year by year: the same future that `runs` counts under that number. */

@@ -34,6 +34,8 @@ export class Weather {
     const { years } = compiled;
     stream.key(LUCK.frost);
     for (let y = 0; y < years; y += 1) this.frost[y] = +(stream.uniform() < values[compiled.frostChanceAt]!);
+    const { frostIn, frostFalls } = compiled.whatIf;
+    if (frostIn >= 0 && frostIn < years) this.frost[frostIn] = frostFalls;
     compiled.shown.forEach((trait, t) => {
       const consistency = values[trait.seasonsAt]!;
       if (trait.sharedSeason <= 0 || consistency <= 0 || consistency >= 1) this.chanceShown.fill(consistency, t * years, (t + 1) * years);
@@ -59,6 +61,8 @@ export class Weather {
       stream.key(mix2(LUCK.gardenLoss, garden.key));
       gardenLost[g * years] = 0;
       for (let y = 1; y < years; y += 1) gardenLost[g * years + y] = +(stream.uniform() < values[garden.lossAt]!);
+      const forSure = compiled.whatIf.gardenLostIn[g]!;
+      if (forSure > 0 && forSure < years) gardenLost[g * years + forSure] = 1;
     });
     compiled.trees.forEach((tree, t) => {
       stream.key(mix2(LUCK.treeLoss, tree.key));

@@ -1,5 +1,6 @@
 import { binomialInverse } from '../random/draws.ts';
 import { mix2 } from '../random/stream.ts';
+import { beginAgain } from './begin-again.ts';
 import { CLASSES } from './cohorts.ts';
 import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
@@ -13,6 +14,7 @@ export function winter(orchard: Orchard, newcomers: Newcomers): void {
   loseSeedlings(orchard);
   loseTrees(orchard);
   orchard.stand.tidy();
+  if (orchard.compiled.whatIf.landLostIn === orchard.year) beginAgain(orchard);
   graftBackups(orchard);
   plantOut(orchard, newcomers);
 }
@@ -139,7 +141,7 @@ function plantOut(orchard: Orchard, newcomers: Newcomers): void {
     const age = year - cohorts.born[c]!;
     if (age < kind.plantOutAge) continue;
     const generation = orchard.generation(g);
-    if (age === kind.plantOutAge && (generation.test || generation.look)) {
+    if (age === kind.plantOutAge && ((generation.test && year >= generation.testFrom) || generation.look)) {
       // Culled seedlings leave the nursery, the others wait as individuals below.
       newcomers.testSeedlings(c);
       continue;

@@ -4,6 +4,7 @@ import type { CannotSay } from '../decisions/question.ts';
 export const pay = {
   question: 'Would it pay to…?',
   askedOf: 'Asked of plan',
+  asTheyStand: 'Take my guesses as they stand',
   plan: (mark: string, name: string) => `${mark} ${name}`,
   lede: 'Each answer lets the plan live through the same futures with one thing changed, so that only that one thing makes the difference.',
   unknown:
@@ -26,4 +27,11 @@ export const pay = {
     noGeneration: 'No generation of this plan is one that the question could be asked of.',
     nothingToAsk: 'The programme states nothing that this question could be about.',
   } satisfies Readonly<Record<CannotSay, string>>,
+  /** What the page opens with where nothing can be grafted. */
+  opening: (mark: string, why: CannotSay) =>
+    why === 'nothingWeak'
+      ? `Plan ${mark} raises nothing weak: there is nothing to rescue.`
+      : why === 'noStock'
+        ? `Plan ${mark} raises weak seedlings, and there is no rootstock to rescue them on.`
+        : 'Would it pay to…?',
 } as const;

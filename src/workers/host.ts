@@ -9,8 +9,8 @@ const KEPT_VARIANTS = 8;
 export function host(): (request: Request) => { reply: Reply; transfer: ArrayBufferLike[] } | null {
   let simulator: Simulator | null = null;
   const variants = new Map<number, Simulator>();
-  const variant = ({ variant: key, programme }: Extract<Request, { type: 'variant' }>): Simulator => {
-    const found = variants.get(key) ?? new Simulator(programme);
+  const variant = ({ variant: key, programme, whatIf }: Extract<Request, { type: 'variant' | 'mixed' }>): Simulator => {
+    const found = variants.get(key) ?? new Simulator(programme, whatIf);
     // Last used stands last, so that the first is the one to go.
     variants.delete(key);
     variants.set(key, found);
@@ -25,6 +25,10 @@ export function host(): (request: Request) => { reply: Reply; transfer: ArrayBuf
     const { id } = request;
     try {
       if (request.type === 'variant') return answered(id, variant(request).runs(request.plans, request.from, request.runs));
+      if (request.type === 'mixed') {
+        const yearProven = variant(request).mixed(request.plans, request.mix);
+        return { reply: { type: 'mixed', id, yearProven }, transfer: [yearProven.buffer] };
+      }
       if (!simulator) throw new Error('No programme has been loaded.');
       if (request.type === 'runs') return answered(id, simulator.runs(request.plans, request.from, request.runs));
       if (request.type === 'diary') return { reply: { type: 'diary', id, diary: simulator.diary(request.plan, request.run) }, transfer: [] };

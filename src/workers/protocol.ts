@@ -1,3 +1,5 @@
+import type { FactMix } from '../engine/fact-mix.ts';
+import type { WhatIf } from '../engine/what-if.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Diary } from '../results/diary.ts';
 import type { Shape } from '../results/columns.ts';
@@ -20,11 +22,22 @@ export type Request =
       readonly type: 'variant';
       readonly id: number;
       readonly programme: Programme;
-      /** The same number stands for the same programme: a thread may keep what it has compiled under it. */
+      readonly whatIf: WhatIf;
+      /** The same number stands for the same programme and what-if: a thread may keep what it has compiled under it. */
       readonly variant: number;
       readonly plans: readonly number[];
       readonly from: number;
       readonly runs: number;
+    }
+  | {
+      /** Futures of mixed facts of any programme. */
+      readonly type: 'mixed';
+      readonly id: number;
+      readonly programme: Programme;
+      readonly whatIf: WhatIf;
+      readonly variant: number;
+      readonly plans: readonly number[];
+      readonly mix: FactMix;
     };
 
 export type Reply =
@@ -40,5 +53,6 @@ export type Reply =
       }[];
     }
   | { readonly type: 'factSets'; readonly id: number; readonly provenBy: Int32Array }
+  | { readonly type: 'mixed'; readonly id: number; readonly yearProven: Int32Array }
   | { readonly type: 'diary'; readonly id: number; readonly diary: Diary }
   | { readonly type: 'failed'; readonly id: number; readonly name: string; readonly message: string; readonly stack: string };

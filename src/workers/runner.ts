@@ -1,3 +1,5 @@
+import type { FactMix } from '../engine/fact-mix.ts';
+import { NOTHING, type WhatIf } from '../engine/what-if.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Diary } from '../results/diary.ts';
 import { Columns } from '../results/columns.ts';
@@ -25,8 +27,11 @@ export interface Runner {
   /**
    * Futures of any programme, beside the loaded one and untouched by `load`. Runs when nothing of the loaded programme waits.
    * Rejects with GivenUp as soon as `ended` is aborted.
+   * @param whatIf what happens for sure in all of them
    */
-  variant(programme: Programme, plans: readonly number[], from: number, runs: number, ended?: AbortSignal): Promise<Columns[]>;
+  variant(programme: Programme, plans: readonly number[], from: number, runs: number, ended?: AbortSignal, whatIf?: WhatIf): Promise<Columns[]>;
+  /** Futures of mixed facts of any programme, as `variant` runs others. Returns what `Simulator.mixed` does. */
+  mixed(programme: Programme, plans: readonly number[], mix: FactMix, ended?: AbortSignal): Promise<Int32Array>;
   end(): void;
 }
 
@@ -72,6 +77,9 @@ interface Slot {
   loaded: number;
 }
 
+/** Asked of a programme that comes along, whatever is loaded. */
+const isVariant = (request: Task['request']) => request.type === 'variant' || request.type === 'mixed';
+
 /** The slot’s short task is finished by its thread; its answer no longer belongs to anyone. */
 function disown(slot: Slot): void {
   if (slot.task) slot.task = { request: slot.task.request, done: () => undefined, failed: () => undefined };
@@ -85,7 +93,7 @@ function disown(slot: Slot): void {
 export function poolRunner(makeThread: () => Thread, threads: number): Runner {
   const waiting: Task[] = [];
   const variants: Task[] = [];
-  const numbers = new WeakMap<Programme, number>();
+  const numbers = new WeakMap<Programme, WeakMap<WhatIf, number>>();
   const watched = new WeakSet<AbortSignal>();
   let lastNumber = 0;
   let programme: Programme | null = null;
@@ -125,7 +133,7 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
     if (slot.task || slot.broken > MOST_BREAKS) return;
     const task = (programme ? waiting.shift() : undefined) ?? variants.shift();
     if (!task) return;
-    if (programme && task.request.type !== 'variant' && slot.loaded !== version) {
+    if (programme && !isVariant(task.request) && slot.loaded !== version) {
       slot.thread.post({ type: 'load', programme });
       slot.loaded = version;
     }
@@ -144,6 +152,20 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
   };
   const ask = (request: (id: number) => Task['request']) =>
     new Promise<Reply>((done, failed) => enqueue(waiting, { request: request(nextId++), done, failed }));
+  const numberOf = (of: Programme, whatIf: WhatIf) => {
+    const mine = numbers.get(of) ?? new WeakMap<WhatIf, number>();
+    numbers.set(of, mine);
+    const number = mine.get(whatIf) ?? ++lastNumber;
+    mine.set(whatIf, number);
+    return number;
+  };
+  /** Asks something of a programme of its own, for as long as the question is asked. */
+  const askOf = async (of: Programme, whatIf: WhatIf, request: (variant: number, id: number) => Task['request'], ended: AbortSignal | undefined) => {
+    if (ended?.aborted === true) throw new GivenUp('The question is no longer asked.');
+    if (ended) watch(ended);
+    const variant = numberOf(of, whatIf);
+    return new Promise<Reply>((done, failed) => enqueue(variants, { request: request(variant, nextId++), done, failed, ended }));
+  };
   const endQuestion = (ended: AbortSignal) => {
     const stopped = new GivenUp('The question is no longer asked.');
     const left = variants.splice(0);
@@ -174,7 +196,7 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
       for (const task of waiting.splice(0)) task.failed(stopped);
       for (const slot of slots) {
         const { task } = slot;
-        if (!task || task.request.type === 'variant') continue;
+        if (!task || isVariant(task.request)) continue;
         disown(slot);
         task.failed(stopped);
       }
@@ -190,15 +212,12 @@ export function poolRunner(makeThread: () => Thread, threads: number): Runner {
       if (reply.type !== 'diary') throw new Error('The thread answered another question.');
       return reply.diary;
     },
-    async variant(next, plans, from, runs, ended) {
-      if (ended?.aborted === true) throw new GivenUp('The question is no longer asked.');
-      if (ended) watch(ended);
-      const variant = numbers.get(next) ?? ++lastNumber;
-      numbers.set(next, variant);
-      const reply = await new Promise<Reply>((done, failed) =>
-        enqueue(variants, { request: { type: 'variant', id: nextId++, programme: next, variant, plans, from, runs }, done, failed, ended }),
-      );
-      return columnsOf(reply);
+    variant: async (next, plans, from, runs, ended, whatIf = NOTHING) =>
+      columnsOf(await askOf(next, whatIf, (variant, id) => ({ type: 'variant', id, programme: next, whatIf, variant, plans, from, runs }), ended)),
+    async mixed(next, plans, mix, ended) {
+      const reply = await askOf(next, NOTHING, (variant, id) => ({ type: 'mixed', id, programme: next, whatIf: NOTHING, variant, plans, mix }), ended);
+      if (reply.type !== 'mixed') throw new Error('The thread answered another question.');
+      return reply.yearProven;
     },
     end() {
       for (const slot of slots) slot.thread.end();

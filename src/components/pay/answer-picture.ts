@@ -1,5 +1,6 @@
+import { css, html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
-import type { PropertyValues } from 'lit';
+import { common } from '../../text/charts.ts';
 import { otherText } from '../charts/chart-element.ts';
 import { ReadElement } from '../charts/read-element.ts';
 
@@ -8,6 +9,18 @@ import { ReadElement } from '../charts/read-element.ts';
  * stays empty here.
  */
 export abstract class AnswerPicture<A, Layout> extends ReadElement {
+  static override styles: CSSResultGroup = [
+    ReadElement.styles,
+    css`
+      .overtaken {
+        position: absolute;
+        right: 0;
+        top: 0;
+        background: var(--paper);
+      }
+    `,
+  ];
+
   @property({ attribute: false, hasChanged: otherAnswer }) answer: A | null = null;
   /** Letter of the plan that was asked about: its colour. */
   @property() mark = 'A';
@@ -17,6 +30,11 @@ export abstract class AnswerPicture<A, Layout> extends ReadElement {
   protected abstract layoutOf(answer: A, width: number): Layout;
   /** Draws into the element's `.picture svg`. */
   protected abstract drawLayout(svg: SVGSVGElement, layout: Layout): void;
+
+  /** Goes into `.picture`: says over its corner that it is overtaken, so that nothing below moves. */
+  protected overtaken(): TemplateResult | typeof nothing {
+    return this.stale ? html`<p class="stale-words overtaken">${common.stale}</p>` : nothing;
+  }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);

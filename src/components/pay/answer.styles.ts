@@ -41,6 +41,17 @@ export const answerStyles = css`
     align-items: start;
     margin-top: 14px;
   }
+  h3.inner {
+    font-size: var(--size-plan);
+    margin-top: 36px;
+  }
+  .said {
+    max-width: 52em;
+    margin: 4px 0 8px;
+  }
+  .coming {
+    min-height: 330px;
+  }
   .notes h3 {
     font-size: var(--size-subhead);
     font-weight: 600;
@@ -87,6 +98,14 @@ export const answerStyles = css`
   }
   .scroll {
     overflow-x: auto;
+  }
+  /* Figures stay on one line: a narrow page scrolls the table instead. */
+  .figure,
+  .figure small {
+    white-space: nowrap;
+  }
+  .scroll tbody th {
+    min-width: 7em;
   }
   .method {
     margin-top: 14px;

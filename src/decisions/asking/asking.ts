@@ -64,22 +64,25 @@ export class Asking {
 
   private hear(thread: AskingThread, message: FromAsker): void {
     const asked = this.asked.get(message.id);
+    // What nobody waits for any more is not run: the question ends at its next step.
+    const futures = () => poolFutures(this.runner, asked?.ended ?? AbortSignal.abort());
+    const noFutures = (call: number) => (error: unknown) => thread.post({ type: 'noFutures', call, error: errorData(error) }, []);
     if (message.type === 'want') {
       const { call, want } = message;
-      // What nobody waits for any more is not run: the question ends at its next step.
-      const ended = asked?.ended ?? AbortSignal.abort();
-      poolFutures(this.runner, ended)
-        .run(want.programme, want.plans, want.from, want.runs)
-        .then(
-          (columns) => {
-            const data = columns.map(dataOf);
-            thread.post(
-              { type: 'futures', call, columns: data },
-              data.flatMap(({ ints, amounts, byYear }) => [ints.buffer, amounts.buffer, byYear.buffer]),
-            );
-          },
-          (error: unknown) => thread.post({ type: 'noFutures', call, error: errorData(error) }, []),
-        );
+      futures()
+        .run(want.programme, want.plans, want.from, want.runs, want.whatIf)
+        .then((columns) => {
+          const data = columns.map(dataOf);
+          thread.post(
+            { type: 'futures', call, columns: data },
+            data.flatMap(({ ints, amounts, byYear }) => [ints.buffer, amounts.buffer, byYear.buffer]),
+          );
+        }, noFutures(call));
+    } else if (message.type === 'wantMixed') {
+      const { call, want } = message;
+      futures()
+        .mixed(want.programme, want.plans, want.mix)
+        .then((yearProven) => thread.post({ type: 'mixed', call, yearProven }, [yearProven.buffer]), noFutures(call));
     } else if (message.type === 'report') asked?.report(message.answer);
     else if (message.type === 'answered') asked?.done(message.answer);
     else asked?.failed(errorOf(message.error));

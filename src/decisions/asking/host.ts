@@ -2,11 +2,26 @@ import type { Columns } from '../../results/columns.ts';
 import { GivenUp } from '../../workers/runner.ts';
 import type { Futures } from '../futures.ts';
 import { questionOf } from '../questions.ts';
-import { columnsOf, errorData, type ErrorData, type FromAsker, type ToAsker, type Want } from './protocol.ts';
+import { columnsOf, errorData, type ErrorData, type FromAsker, type ToAsker, type Want, type WantMixed } from './protocol.ts';
 
-interface Waiting {
-  readonly done: (columns: readonly Columns[]) => void;
+interface Waiting<T> {
+  readonly done: (found: T) => void;
   readonly failed: (error: Error) => void;
+}
+
+/** Calls that have not been answered yet, by their number. */
+class Calls<T> {
+  private readonly waiting = new Map<number, Waiting<T>>();
+
+  wait(call: number): Promise<T> {
+    return new Promise((done, failed) => this.waiting.set(call, { done, failed }));
+  }
+
+  take(call: number): Waiting<T> | undefined {
+    const entry = this.waiting.get(call);
+    this.waiting.delete(call);
+    return entry;
+  }
 }
 
 /**
@@ -15,25 +30,30 @@ interface Waiting {
  * @param threads that futures are run on, elsewhere
  */
 export function askingHost(post: (message: FromAsker) => void, threads: number): (message: ToAsker) => void {
-  const waiting = new Map<number, Waiting>();
+  const runs = new Calls<readonly Columns[]>();
+  const mixes = new Calls<Int32Array>();
   let lastCall = 0;
-  const wanted = (id: number, want: Want): Promise<readonly Columns[]> =>
-    new Promise((done, failed) => {
-      const call = (lastCall += 1);
-      waiting.set(call, { done, failed });
-      post({ type: 'want', id, call, want });
-    });
-  const take = (call: number): Waiting | undefined => {
-    const entry = waiting.get(call);
-    waiting.delete(call);
-    return entry;
+  const wanted = (id: number, want: Want): Promise<readonly Columns[]> => {
+    const call = (lastCall += 1);
+    post({ type: 'want', id, call, want });
+    return runs.wait(call);
+  };
+  const wantedMixed = (id: number, want: WantMixed): Promise<Int32Array> => {
+    const call = (lastCall += 1);
+    post({ type: 'wantMixed', id, call, want });
+    return mixes.wait(call);
   };
   return (message) => {
-    if (message.type === 'futures') take(message.call)?.done(message.columns.map(columnsOf));
-    else if (message.type === 'noFutures') take(message.call)?.failed(errorOf(message.error));
+    if (message.type === 'futures') runs.take(message.call)?.done(message.columns.map(columnsOf));
+    else if (message.type === 'mixed') mixes.take(message.call)?.done(message.yearProven);
+    else if (message.type === 'noFutures') (runs.take(message.call) ?? mixes.take(message.call))?.failed(errorOf(message.error));
     else {
       const { id, question, programme, options } = message;
-      const futures: Futures = { threads, run: (variant, plans, from, runs) => wanted(id, { programme: variant, plans, from, runs }) };
+      const futures: Futures = {
+        threads,
+        run: (variant, plans, from, count, whatIf) => wanted(id, { programme: variant, plans, from, runs: count, whatIf }),
+        mixed: (variant, plans, mix) => wantedMixed(id, { programme: variant, plans, mix }),
+      };
       answerOf(question)
         .ask(programme, options, futures, (answer) => post({ type: 'report', id, answer }))
         .then(

@@ -1,3 +1,5 @@
+import type { FactMix } from '../../engine/fact-mix.ts';
+import type { WhatIf } from '../../engine/what-if.ts';
 import type { Programme } from '../../model/programme.ts';
 import { Columns, type Shape } from '../../results/columns.ts';
 import type { Answer, AskOptions, NoAnswer } from '../question.ts';
@@ -7,11 +9,13 @@ export type ToAsker =
   | { readonly type: 'ask'; readonly id: number; readonly question: string; readonly programme: Programme; readonly options: AskOptions }
   /** The futures that it wanted under the number `call`, or why there are none. */
   | { readonly type: 'futures'; readonly call: number; readonly columns: readonly ColumnsData[] }
+  | { readonly type: 'mixed'; readonly call: number; readonly yearProven: Int32Array }
   | { readonly type: 'noFutures'; readonly call: number; readonly error: ErrorData };
 
 /** What the asking thread says. It runs no futures itself: it wants them from the page's threads. */
 export type FromAsker =
   | { readonly type: 'want'; readonly id: number; readonly call: number; readonly want: Want }
+  | { readonly type: 'wantMixed'; readonly id: number; readonly call: number; readonly want: WantMixed }
   | { readonly type: 'report'; readonly id: number; readonly answer: Answer }
   | { readonly type: 'answered'; readonly id: number; readonly answer: Answer | NoAnswer }
   | { readonly type: 'failed'; readonly id: number; readonly error: ErrorData };
@@ -22,6 +26,14 @@ export interface Want {
   readonly plans: readonly number[];
   readonly from: number;
   readonly runs: number;
+  readonly whatIf: WhatIf | undefined;
+}
+
+/** Arguments of `Futures.mixed`. */
+export interface WantMixed {
+  readonly programme: Programme;
+  readonly plans: readonly number[];
+  readonly mix: FactMix;
 }
 
 export interface ColumnsData {

@@ -8,12 +8,17 @@ import '../../../src/components/charts/flower-to-pick/flower-to-pick.ts';
 import '../../../src/components/charts/last-spring/last-spring.ts';
 import '../../../src/components/charts/why-futures-fail/why-futures-fail.ts';
 import '../../../src/components/charts/years-against-trees/years-against-trees.ts';
+import '../../../src/components/pay/graft/graft-map.ts';
+import '../../../src/components/pay/graft/graft-roots.ts';
+import '../../../src/components/pay/when/when-picture.ts';
+import '../../../src/components/pay/copies/copies-picture.ts';
 import type { Futures } from '../../../src/charts/years-against-trees/layout.ts';
 import { FIXTURE_COLUMNS } from '../fixture-columns.ts';
 import { FIXTURE_FUTURES } from '../fixture-futures.ts';
 import type { RowEvent } from '../../../src/components/charts/lanes/lanes.ts';
 import { EXTREME } from '../fixture-extreme.ts';
 import { FIXTURE, FIXTURE_WORDS } from '../fixture.ts';
+import { COPIES, mapOf, RISING, ROOTS, standingAt, WHEN, whenOf } from '../pay-answers.ts';
 
 const wanted = new URLSearchParams(location.search);
 dressPage(document);
@@ -62,7 +67,27 @@ for (const picture of pictures) {
   picture.addEventListener('oo-lift', ((event: CustomEvent<{ plan: string | null }>) =>
     pictures.forEach((other) => (other.lifted = event.detail.plan))) as EventListener);
 }
-main?.append(...pictures);
-void Promise.all(pictures.map((picture) => picture.updateComplete))
+
+// Pictures of answers: one plan each.
+const map = document.createElement('oo-graft-map');
+map.answer = {
+  plan: 'rescue',
+  map: wanted.has('extreme') ? mapOf(5, () => 0.9) : mapOf(15, RISING),
+  standing: wanted.has('extreme') ? standingAt(80, 0.95) : standingAt(5, 0.6),
+};
+const roots = document.createElement('oo-graft-roots');
+roots.answer = { roots: ROOTS, rootChance: wanted.has('extreme') ? 1 : 0.65 };
+const when = document.createElement('oo-when-to-graft');
+when.answer = wanted.has('extreme') ? whenOf({ stands: 24, best: 24, level: { from: 18, to: 24 } }) : WHEN;
+when.lastYear = FIXTURE.lastYear;
+const copies = document.createElement('oo-copies');
+copies.answer = COPIES;
+const answers = [map, roots, when, copies];
+for (const picture of answers) {
+  picture.mark = 'D';
+  picture.stale = wanted.has('stale');
+}
+main?.append(...pictures, ...answers);
+void Promise.all([...pictures, ...answers].map((picture) => picture.updateComplete))
   .then(() => document.fonts.ready)
   .then(() => main?.setAttribute('data-ready', ''));

@@ -6,15 +6,36 @@ export const payStyles = css`
     margin-top: 14px;
     color: var(--ink2);
   }
-  .asked-of {
+  /* Room for the longest opening, so that nothing moves when it comes. */
+  h1.waiting {
+    min-height: 5em;
+  }
+  h1.stale {
+    color: var(--ink2);
+  }
+  .asked {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 8px 36px;
+    margin-top: 22px;
+  }
+  .asked label {
     display: flex;
     flex-wrap: wrap;
     align-items: center;
     gap: 4px 14px;
-    margin-top: 22px;
+    min-height: var(--target);
+  }
+  .asked label:not(.tick) {
     font-weight: 600;
   }
-  .asked-of select {
+  .asked select {
     max-width: 100%;
+  }
+  @media (max-width: 700px) {
+    h1.waiting {
+      min-height: 10em;
+    }
   }
 `;

@@ -39,7 +39,8 @@ export async function askAll(runner: Runner, id: string, programme: Programme, s
   const question = questionOf(id);
   if (!question) throw new RangeError(`There is no question “${id}”.`);
   const answers: (Answer | NoAnswer)[] = [];
-  for (const plan of plans) {
+  // A question about the whole programme has one answer, whichever plans were named.
+  for (const plan of question.ofAllPlans === true ? plans.slice(0, 1) : plans) {
     const entry = programme.plans[plan];
     if (entry) answers.push(await question.ask(programme, { plan: entry.id }, poolFutures(runner), () => undefined));
   }

@@ -4,6 +4,12 @@ import { common } from '../../text/charts.ts';
 import { otherText } from '../charts/chart-element.ts';
 import { ReadElement } from '../charts/read-element.ts';
 
+/** An answer as a property: another one only if it says something else. */
+export const pictured = {
+  attribute: false,
+  hasChanged: (now: unknown, before: unknown): boolean => now !== before && otherText(now, before),
+} as const;
+
 /**
  * The picture of an answer: laid out again when the answer or the width changes, drawn after each update. The `outlook` of other pictures
  * stays empty here.
@@ -21,7 +27,8 @@ export abstract class AnswerPicture<A, Layout> extends ReadElement {
     `,
   ];
 
-  @property({ attribute: false, hasChanged: otherAnswer }) answer: A | null = null;
+  /** What is drawn; declared by each picture with its own type, as `@property(pictured)`. */
+  abstract answer: A | null;
   /** Letter of the plan that was asked about: its colour. */
   @property() mark = 'A';
 
@@ -47,8 +54,4 @@ export abstract class AnswerPicture<A, Layout> extends ReadElement {
     const picture = this.renderRoot.querySelector<SVGSVGElement>('.picture svg');
     if (picture && this.layout) this.drawLayout(picture, this.layout);
   }
-}
-
-function otherAnswer(now: unknown, before: unknown): boolean {
-  return now !== before && otherText(now, before);
 }

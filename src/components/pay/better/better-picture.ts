@@ -1,12 +1,12 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawBetter } from '../../../charts/better/draw.ts';
 import { betterLayout, type BetterLayout } from '../../../charts/better/layout.ts';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
 import type { BetterAnswer } from '../../../decisions/better.ts';
 import type { BetterPlan } from '../../../decisions/better/final.ts';
 import { betterText, planWordsRead } from '../../../text/pay-better.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { betterPictureStyles } from './better-picture.styles.ts';
 
 /** How far from a plan's place a finger or a mouse still means it, px. */
@@ -16,6 +16,8 @@ const REACH = 28;
 @customElement('oo-better-picture')
 export class BetterPicture extends AnswerPicture<BetterAnswer, BetterLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, betterPictureStyles];
+
+  @property(pictured) override answer: BetterAnswer | null = null;
 
   protected override layoutOf(answer: BetterAnswer, width: number): BetterLayout {
     return betterLayout(answer, { width, measure: this.measure });

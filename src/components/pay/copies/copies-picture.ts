@@ -1,18 +1,20 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawCopies } from '../../../charts/copies/draw.ts';
 import { copiesLayout, type CopiesLayout } from '../../../charts/copies/layout.ts';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
 import type { CopiesAnswer } from '../../../decisions/copies.ts';
 import { percent } from '../../../text/charts.ts';
 import { copiesText, wayName, yearWords } from '../../../text/pay-copies.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { panelStyles } from '../panel.styles.ts';
 
 /** The chance that the last copy of a tree is lost, by year. */
 @customElement('oo-copies')
 export class CopiesPicture extends AnswerPicture<CopiesAnswer, CopiesLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, panelStyles];
+
+  @property(pictured) override answer: CopiesAnswer | null = null;
 
   protected override layoutOf(answer: CopiesAnswer, width: number): CopiesLayout {
     return copiesLayout(answer, { width, measure: this.measure });

@@ -1,5 +1,5 @@
 import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawMap } from '../../../charts/graft-map/draw.ts';
 import { mapLayout, type MapLayout } from '../../../charts/graft-map/layout.ts';
 import { cellAfter, cellNear, cellUnder, sameCell } from '../../../charts/graft-map/reading.ts';
@@ -8,7 +8,7 @@ import type { GraftMap } from '../../../decisions/graft-map.ts';
 import type { Standing } from '../../../decisions/standing.ts';
 import { differenceInWords, differenceRange, monthsInWords } from '../../../text/pay-figures.ts';
 import { breakEvenWords, cellWords, graftText } from '../../../text/pay-graft.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { mapStyles } from './graft-map.styles.ts';
 
 export interface MapAnswer {
@@ -21,6 +21,8 @@ export interface MapAnswer {
 @customElement('oo-graft-map')
 export class GraftMapPicture extends AnswerPicture<MapAnswer, MapLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, mapStyles];
+
+  @property(pictured) override answer: MapAnswer | null = null;
 
   private shown: GraftMap | null = null;
 

@@ -1,5 +1,5 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawRoots } from '../../../charts/graft-map/draw-roots.ts';
 import { pointNear, rootsLayout, type RootsLayout } from '../../../charts/graft-map/roots.ts';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
@@ -7,7 +7,7 @@ import type { RootsLine } from '../../../decisions/roots-line.ts';
 import { percent, percentRange } from '../../../text/charts.ts';
 import { differenceInWords, differenceRange, ofTen } from '../../../text/pay-figures.ts';
 import { rootsText, rootsWords } from '../../../text/pay-graft.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { panelStyles } from '../panel.styles.ts';
 
 export interface RootsAnswer {
@@ -19,6 +19,8 @@ export interface RootsAnswer {
 @customElement('oo-graft-roots')
 export class GraftRoots extends AnswerPicture<RootsAnswer, RootsLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, panelStyles];
+
+  @property(pictured) override answer: RootsAnswer | null = null;
 
   protected override layoutOf({ roots, rootChance }: RootsAnswer, width: number): RootsLayout {
     return rootsLayout(roots, rootChance, { width, measure: this.measure });

@@ -1,5 +1,5 @@
 import { css, html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawHowMany } from '../../../charts/how-many/draw.ts';
 import { howManyLayout, type HowManyLayout } from '../../../charts/how-many/layout.ts';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
@@ -8,7 +8,7 @@ import { whole } from '../../../text/charts.ts';
 import { chanceLines } from '../../../text/pay-figures.ts';
 import { howManySummary, howManyText, pointWords } from '../../../text/pay-how-many.ts';
 import { leverWords } from '../../../text/pay-how-many-names.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { amountCell, differenceCell, trulyGoodCell } from '../cells.ts';
 import { panelStyles } from '../panel.styles.ts';
 
@@ -32,6 +32,8 @@ const pictureStyles = css`
 @customElement('oo-how-many')
 export class HowManyPicture extends AnswerPicture<HowManyAnswer, HowManyLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, panelStyles, pictureStyles];
+
+  @property(pictured) override answer: HowManyAnswer | null = null;
 
   protected override layoutOf(answer: HowManyAnswer, width: number): HowManyLayout {
     return howManyLayout(answer, { width, measure: this.measure, mark: this.mark });

@@ -1,17 +1,19 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawIf } from '../../../charts/ifs/draw.ts';
 import { ifLayout, yearNear, yearsOf, type IfLayout, type IfPicture } from '../../../charts/ifs/layout.ts';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
 import { common } from '../../../text/charts.ts';
 import { ifsText, pointFigures, pointWords } from '../../../text/pay-ifs.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { panelStyles } from '../panel.styles.ts';
 
 /** The chance of a proven tree by the year in which one thing happens. */
 @customElement('oo-if')
 export class IfPictureElement extends AnswerPicture<IfPicture, IfLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, panelStyles];
+
+  @property(pictured) override answer: IfPicture | null = null;
 
   protected override layoutOf(picture: IfPicture, width: number): IfLayout {
     return ifLayout(picture, { width, measure: this.measure });

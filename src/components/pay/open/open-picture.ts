@@ -1,11 +1,11 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { drawOpen } from '../../../charts/open-or-crossed/draw.ts';
 import { openLayout, rowUnder, type OpenLayout } from '../../../charts/open-or-crossed/layout.ts';
 import { placeAfter, type Press } from '../../../charts/reading.ts';
 import type { OpenWay } from '../../../decisions/open.ts';
 import { openText, readWay } from '../../../text/pay-open.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { openStyles } from './open.styles.ts';
 
 export interface OpenPicture {
@@ -18,6 +18,8 @@ export interface OpenPicture {
 @customElement('oo-open-picture')
 export class OpenPictureElement extends AnswerPicture<OpenPicture, OpenLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, openStyles];
+
+  @property(pictured) override answer: OpenPicture | null = null;
 
   protected override layoutOf({ ways, startYear, lastYear }: OpenPicture, width: number): OpenLayout {
     return openLayout(ways, { startYear, lastYear, width, measure: this.measure });

@@ -1,5 +1,5 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
 import { drawTrial } from '../../../charts/trial/draw.ts';
 import { trialLayout, type TrialLayout } from '../../../charts/trial/layout.ts';
@@ -7,7 +7,7 @@ import type { TrialPoint, TrialWatch } from '../../../decisions/trial.ts';
 import { common, whole } from '../../../text/charts.ts';
 import { handCount } from '../../../text/sentences.ts';
 import { gainWords, pointOf, resultWords, trialText, trialWords, worthRange, worthWords } from '../../../text/pay-trial.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { panelStyles } from '../panel.styles.ts';
 import { trialStyles } from './trial.styles.ts';
 
@@ -19,6 +19,8 @@ export interface TrialPicture {
 @customElement('oo-trial-picture')
 export class TrialPictureElement extends AnswerPicture<TrialPicture, TrialLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, panelStyles, trialStyles];
+
+  @property(pictured) override answer: TrialPicture | null = null;
 
   protected override layoutOf({ watched }: TrialPicture, width: number): TrialLayout {
     return trialLayout(watched, { width, measure: this.measure });

@@ -7,13 +7,15 @@ import type { ChanceAt, WhenAnswer } from '../../../decisions/when.ts';
 import { common, percent, percentRange } from '../../../text/charts.ts';
 import { decimals, differenceInWords, differenceRange } from '../../../text/pay-figures.ts';
 import { ageHead, ageWords, whenText } from '../../../text/pay-when.ts';
-import { AnswerPicture } from '../answer-picture.ts';
+import { AnswerPicture, pictured } from '../answer-picture.ts';
 import { panelStyles } from '../panel.styles.ts';
 
 /** What is saved of ten weak seedlings, and what the plan comes to, by age at grafting. */
 @customElement('oo-when-to-graft')
 export class WhenToGraft extends AnswerPicture<WhenAnswer, WhenLayout> {
   static override styles: CSSResultGroup = [AnswerPicture.styles, panelStyles];
+
+  @property(pictured) override answer: WhenAnswer | null = null;
 
   @property({ type: Number }) lastYear = 0;
 

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { QUESTION_IDS, questionOf } from '../../src/decisions/questions.ts';
+import { LEFT_OUT, PAPERS, type HandoutOptions } from './handout.ts';
 
 export const FORMATS = ['text', 'json', 'csv'] as const;
 export type Format = (typeof FORMATS)[number];
@@ -14,6 +15,8 @@ export interface Options {
   readonly means: boolean;
   /** Id of a question to ask instead of running the plans. */
   readonly ask: string | undefined;
+  /** Write the one-page sheet instead of results. */
+  readonly handout: HandoutOptions | undefined;
   readonly format: Format;
   readonly out: string | null;
   /** Null: one for each core. Not in the help: it changes how long it takes, never what comes out. */
@@ -38,6 +41,11 @@ export const HELP = `Runs the plans of a programme without a browser, on all cor
   --means           take the guesses as they stand: the middle of every range and count
   --format FORMAT   text (as if nothing is said), json, or csv: one line for each future of each plan
   --out FILE        write to this file, which is replaced only when all is done
+  --handout FILE    write the one-page sheet for others to this file (HTML) instead of results; with it may stand
+    --paper SIZE    A4 (as if nothing is said) or Letter
+    --date DAY      the day it bears, as 2026-11-25, instead of today
+    --link ADDRESS  the address that opens the programme
+    --leave-out LIST  what it keeps back: any of ${LEFT_OUT.join(',')}
 
 The same programme, shuffle word and number of futures give the same results on any machine.
 Ends with 0 when done, 2 when the file or an option cannot be used, 130 when interrupted, 1 when the program itself failed.
@@ -65,7 +73,57 @@ export function readArguments(argv: readonly string[]): Asked {
   if (ask !== undefined && format === 'csv') return refuse('An answer has no lines for single futures: say --format text or json.');
   if (format === undefined) return refuse(`--format must be one of ${FORMATS.join(', ')}, not “${values.format ?? ''}”.`);
   if (values.out === '') return refuse('--out must name a file.');
-  return { kind: 'run', options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, ask, format, out: values.out ?? null, threads } };
+  const handout = handoutOptions(values);
+  if (typeof handout === 'string') return refuse(handout);
+  return {
+    kind: 'run',
+    options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, ask, handout, format, out: values.out ?? null, threads },
+  };
+}
+
+interface HandoutValues {
+  readonly handout?: string;
+  readonly paper?: string;
+  readonly date?: string;
+  readonly link?: string;
+  readonly 'leave-out'?: string;
+  readonly ask?: string;
+  readonly format?: string;
+  readonly out?: string;
+}
+
+/** What is said about the sheet: nothing, all of it, or a sentence on what cannot be used. */
+function handoutOptions({
+  handout: file,
+  paper: size = 'A4',
+  date,
+  link,
+  'leave-out': list,
+  ask,
+  format,
+  out,
+}: HandoutValues): HandoutOptions | string | undefined {
+  if (file === undefined) {
+    const alone = { '--date': date, '--link': link, '--leave-out': list };
+    const said = Object.entries(alone).find(([, value]) => value !== undefined);
+    return said ? `${said[0]} says something about the sheet: name its file with --handout.` : undefined;
+  }
+  if (file === '') return '--handout must name a file.';
+  if (ask !== undefined || format !== undefined || out !== undefined) return '--handout writes a sheet and nothing else: leave out --ask, --format and --out.';
+  const paper = PAPERS.find((known) => known === size);
+  if (!paper) return `--paper must be one of ${PAPERS.join(', ')}, not “${size}”.`;
+  if (date !== undefined && !isDay(date)) return `--date must be a day as 2026-11-25, not “${date}”.`;
+  if (link !== undefined && !/^https?:\/\/\S+$/.test(link)) return '--link must be an address that begins with http:// or https://.';
+  const wanted = list === undefined ? [] : list.split(',');
+  const strange = wanted.find((part) => !LEFT_OUT.some((known) => known === part));
+  if (strange !== undefined) return `--leave-out takes any of ${LEFT_OUT.join(',')}, not “${strange}”.`;
+  return { file, paper, date: date ?? null, link: link ?? null, leave: LEFT_OUT.filter((part) => wanted.includes(part)) };
+}
+
+/** Whether a text is a day of the calendar, not only of its form. */
+function isDay(text: string): boolean {
+  const day = new Date(`${text}T00:00:00Z`);
+  return /^\d{4}-\d\d-\d\d$/.test(text) && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
 }
 
 function parse(argv: readonly string[]) {
@@ -82,6 +140,11 @@ function parse(argv: readonly string[]) {
         ask: { type: 'string' },
         format: { type: 'string' },
         out: { type: 'string' },
+        handout: { type: 'string' },
+        paper: { type: 'string' },
+        date: { type: 'string' },
+        link: { type: 'string' },
+        'leave-out': { type: 'string' },
         threads: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },

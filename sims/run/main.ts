@@ -5,6 +5,7 @@ import { resultsDocument, resultsJson } from '../../src/results/writers/json.ts'
 import { runsCsv } from '../../src/results/writers/runs-csv.ts';
 import { nodeRunner } from '../../src/workers/node.ts';
 import { askAll, answerJson, answerText } from './ask.ts';
+import { handoutFile } from './handout.ts';
 import { HELP, readArguments, type Format, type Options } from './arguments.ts';
 import { fileOutput, standardOutput, type Output } from './output.ts';
 import { progressLine } from './progress.ts';
@@ -36,7 +37,8 @@ export async function main(argv: readonly string[], program: URL): Promise<numbe
   if (!reading.ok) return refuse(reading.problems);
   const plans = chosenPlans(reading.programme, options.plans);
   if (typeof plans === 'string') return refuse([plans]);
-  const output = options.out === null ? standardOutput() : fileOutput(fromCaller(options.out), path);
+  const target = options.handout?.file ?? options.out;
+  const output = target === null ? standardOutput() : fileOutput(fromCaller(target), path);
   if (typeof output === 'string') return refuse([output]);
   for (const note of reading.notes) process.stderr.write(`Note: ${note}\n`);
   try {
@@ -69,7 +71,7 @@ function chosenPlans({ plans }: Programme, ids: readonly string[]): readonly num
 async function run(
   source: Programme,
   plans: readonly number[],
-  { runs, word, means, ask, format, threads }: Options,
+  { runs, word, means, ask, handout, format, threads }: Options,
   program: URL,
   output: Output,
 ): Promise<void> {
@@ -97,7 +99,8 @@ async function run(
     }
     const results = await simulate(runner, programme, plans, format !== 'csv', progress.at);
     progress.end();
-    await output.write(await written(results, programme, source, format));
+    if (handout) await output.write([handoutFile(programme, await outlookOf(results, programme, source), plans, handout)]);
+    else await output.write(await written(results, programme, source, format));
   } finally {
     progress.end();
     for (const signal of signals) process.removeListener(signal, stop);

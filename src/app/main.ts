@@ -1,6 +1,7 @@
 import example from '../../sims/examples/red-pear.json';
 import { z } from 'zod';
 import { App } from '../components/app/app.ts';
+import { servePictures } from '../components/charts/save-picture.ts';
 import { Asking } from '../decisions/asking/asking.ts';
 import { browserAsking } from '../decisions/asking/browser.ts';
 import type { Programme } from '../model/programme.ts';
@@ -17,7 +18,7 @@ import { dressPage } from '../styles/page.ts';
 import { offline } from '../text/offline.ts';
 import { browserRunner } from '../workers/browser.ts';
 import { workOffline } from './offline.ts';
-import { alive, askToKeep, holdMark, isPromised, localShelf, newName, openChannel, remember, remembered, takeTab } from './this-page.ts';
+import { alive, askToKeep, calendarDay, holdMark, isPromised, localShelf, newName, openChannel, remember, remembered, takeTab } from './this-page.ts';
 
 // Zod's fast path builds functions from text, which strict pages forbid; ours are parsed rarely.
 z.config({ jitless: true });
@@ -59,6 +60,10 @@ async function start(): Promise<void> {
   page.library = new Library(keeper, shipped, isPromised);
   page.notice = notice;
   document.body.append(page);
+  servePictures(document, () => {
+    const { title, shuffleWord } = programmes.state.runnable;
+    return { title, word: shuffleWord, engine: runs.engine, futures: runs.state.done, date: calendarDay(new Date()) };
+  });
   const follow = (runnable: Programme) => {
     void runs.update(runnable);
     answers.update(runnable);

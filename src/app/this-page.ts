@@ -7,6 +7,12 @@ export function newName(): string {
   return [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
+/** The calendar day here, year-month-day. */
+export function calendarDay(now: Date): string {
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${String(now.getFullYear())}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
 export const localShelf = (): Shelf | undefined => localStorage;
 
 const OPEN = 'orchard-odds open';

@@ -4,10 +4,10 @@ import { fileName, programmeText } from '../storage/file.ts';
 /** Long enough for a slow browser to have taken the file, ms. */
 const KEPT = 10_000;
 
-/** Hands a text to the browser as a file to be saved. */
-export function saveAsFile(name: string, text: string, type = 'application/json'): void {
+/** Hands a text or a picture to the browser as a file to be saved. */
+export function saveAsFile(name: string, content: string | Blob, type = 'application/json'): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(new Blob([content], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), KEPT);

@@ -279,5 +279,44 @@ const plans = css`
   }
 `;
 
+/** The quiet row under a picture or a table that saves it; beside “as a table” where the two fit one line. */
+const saves = css`
+  .beneath {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 22px;
+    margin-top: 10px;
+  }
+  .beneath details.data {
+    margin-top: 0;
+    max-width: 100%;
+  }
+  .beneath details.data[open] {
+    flex: 1 0 100%;
+  }
+  .saves {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 22px;
+    font-size: var(--size-least);
+    color: var(--ink2);
+  }
+  .saves .of {
+    display: inline-flex;
+    flex-wrap: wrap;
+    align-items: center;
+  }
+  .saves .said:empty {
+    display: none;
+  }
+  @media print {
+    .saves {
+      display: none;
+    }
+  }
+`;
+
 /** The whole set, in the order it must be applied. */
-export const shared = [base, controls, tables, plans];
+export const shared = [base, controls, tables, plans, saves];

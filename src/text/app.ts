@@ -93,7 +93,9 @@ export const cautions = {
   kernels: 'Kernels and leaves of many stone and pome fruits release cyanide: do not eat them, and keep prunings and kernels away from livestock.',
   moving: 'Moving wood, pollen or seed across a border or quarantine line needs the plant-health authority’s permit: ask your local authority first.',
   protected: 'A patented or protected variety needs its owner’s licence before you graft or cross it for sale.',
-  knives: 'Grafting knives cut: a glove on the holding hand. Stand ladders firm. Rooting and sealing compounds and sprays by their labels only.',
+  knives:
+    'Grafting knives cut: a glove on the holding hand. Stand ladders firm. Sprays, rooting and sealing compounds and colchicine by their labels only: colchicine is a strong poison.',
+  local: 'Where this page and your local authority differ, the authority is right.',
 } as const;
 
 const count = (n: number, one: string, many: string) => `${String(n)} ${n === 1 ? one : many}`;
@@ -138,6 +140,10 @@ export const examples: {
   intro: 'Opening one makes a programme of its own; the one you work on stays in “My programmes”.',
   list: {
     'red-pear': { name: 'Red pear at the mill', teaches: 'A rare trait in one old tree: open seed, a cross, or a wide cross whose weak hybrids need a graft.' },
+    'red-pear-ten-seasons': {
+      name: 'Red pear, ten seasons on',
+      teaches: 'The same orchard with a log of what happened: a frost, a batch that drowned, a tray without labels, a surprise.',
+    },
     'peach-quick': { name: 'A quick peach', teaches: 'A dominant trait in a kind that fruits in its third season: more seedlings, or a leaf test?' },
     'slow-walnut': { name: 'A slow walnut', teaches: 'Ten to twelve years to the first nut: what gardens and backups are worth.' },
     'backcross-apple': { name: 'Back to the apple', teaches: 'Resistance from a small crab, back four times: by leaf test, by sight, or in the field.' },

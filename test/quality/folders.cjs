@@ -17,10 +17,12 @@ module.exports = {
     only('workers', 'workers|engine|model|results|statistics|random', 'workers-run-the-engine'),
     only('decisions', 'decisions|engine|genetics|model|random|results|statistics|workers', 'decisions-ask-the-engine'),
     only('storage', 'storage|model', 'storage-keeps-documents'),
+    only('handout', 'handout|charts|model|results|statistics|text', 'handout-is-pure'),
+    only('seasonlog', 'seasonlog|model|statistics|random|genetics|results', 'seasonlog-learns'),
     only('charts', 'charts|decisions|statistics|results|text', 'charts-draw-results'),
     only('state', 'state|model|catalogue|decisions|workers|storage|results|statistics|engine|text', 'state-is-below-components'),
     noLibrary(
-      'random|model|catalogue|start|genetics|engine|statistics|results|workers|storage|state|text',
+      'random|model|catalogue|start|genetics|engine|statistics|results|workers|decisions|seasonlog|storage|state|text',
       'lit|lit-html|@lit|d3.*',
       'no-screen-libraries-in-the-core',
     ),

@@ -32,4 +32,38 @@ describe('the command line of the runner', () => {
     expect(refused('a.json', '--word', '')).toMatch(/--word/);
     expect(refused('a.json', '--out', '')).toMatch(/--out/);
   });
+
+  it('says all of a sheet, or what about it cannot be used', () => {
+    const asked = readArguments([
+      'a.json',
+      '--handout',
+      'b.html',
+      '--paper',
+      'Letter',
+      '--date',
+      '2026-11-25',
+      '--link',
+      'https://x.example/#/story/a',
+      '--leave-out',
+      'title,trees',
+    ]);
+    expect(asked).toMatchObject({
+      kind: 'run',
+      options: { handout: { file: 'b.html', paper: 'Letter', date: '2026-11-25', link: 'https://x.example/#/story/a', leave: ['trees', 'title'] }, out: null },
+    });
+    expect(readArguments(['a.json', '--handout', 'b.html'])).toMatchObject({ options: { handout: { paper: 'A4', date: null, link: null, leave: [] } } });
+    const sheet = ['a.json', '--handout', 'b.html'];
+    expect(refused('a.json', '--handout', '')).toMatch(/--handout must name a file/);
+    for (const more of [
+      ['--ask', 'graft'],
+      ['--format', 'json'],
+      ['--out', 'c'],
+    ])
+      expect(refused(...sheet, ...more)).toMatch(/a sheet and nothing else|no question/);
+    expect(refused(...sheet, '--paper', 'A3')).toMatch(/--paper must be one of A4, Letter, not “A3”/);
+    for (const day of ['2026-02-30', '26-11-25', 'today']) expect(refused(...sheet, '--date', day)).toMatch(/--date must be a day/);
+    for (const link of ['javascript:alert(1)', 'x.example', 'http://a b']) expect(refused(...sheet, '--link', link)).toMatch(/--link must be an address/);
+    expect(refused(...sheet, '--leave-out', 'trees,places')).toMatch(/not “places”/);
+    expect(refused('a.json', '--date', '2026-11-25')).toMatch(/name its file with --handout/);
+  });
 });

@@ -16,6 +16,7 @@ import { readLink } from '../../storage/link.ts';
 import { shared } from '../../styles/shared.ts';
 import { app } from '../../text/app.ts';
 import { groupLabels } from '../../text/fields.ts';
+import { guide } from '../../text/guide.ts';
 import { library, opening } from '../../text/library.ts';
 import { offline } from '../../text/offline.ts';
 import { answersContext, programmeContext, runsContext } from '../contexts.ts';
@@ -277,6 +278,7 @@ export class App extends LitElement {
           <ul>
             <li>${this.linkTo('mine', library.title)}</li>
             <li>${this.linkTo('start', library.startOwn)}</li>
+            <li>${this.linkTo('guide', guide.title)}</li>
           </ul>
         </nav>
         <main id="answer" tabindex="-1">${this.page()}</main>
@@ -299,6 +301,8 @@ export class App extends LitElement {
         ></oo-mine>`;
       case 'start':
         return html`<oo-start></oo-start>`;
+      case 'guide':
+        return html`<oo-guide></oo-guide>`;
       case 'story':
         return html`<oo-story .fragment=${location.hash} .read=${readLink} @oo-link-choice=${this.onLinkChoice}></oo-story>`;
       case 'open':

@@ -1,6 +1,8 @@
 import { html, type TemplateResult } from 'lit';
 import { could, have, likely } from '../../text/app.ts';
+import { log } from '../../text/log.ts';
 import { pay } from '../../text/pay.ts';
+import { tell } from '../../text/tell.ts';
 import '../pages/do.ts';
 import '../pages/have.ts';
 import '../pages/likely.ts';
@@ -11,16 +13,21 @@ export const PAGES = {
   do: { question: could.question, draw: () => html`<oo-do></oo-do>` },
   likely: { question: likely.question, draw: () => html`<oo-likely></oo-likely>` },
   pay: { question: pay.question, draw: () => html`<oo-pay></oo-pay>` },
+  happened: { question: log.question, draw: () => html`<oo-happened></oo-happened>` },
+  tell: { question: tell.question, draw: () => html`<oo-tell></oo-tell>` },
 } as const satisfies Readonly<Record<string, { readonly question: string; readonly draw: () => TemplateResult }>>;
 
 export type PageName = keyof typeof PAGES;
-/** What an address leads to: a page, the list of programmes, the questions for a new one, or a programme that came with a link. */
-export type Place = PageName | 'mine' | 'start' | 'open';
+/** What an address leads to: a page, the list of programmes, the questions for a new one, the guide, a programme that came with a link, or its story. */
+export type Place = PageName | 'mine' | 'start' | 'guide' | 'open' | 'story';
 
 /** Pages that were asked for by names that no longer exist, or none, lead to the answer. */
 export function placeOf(address: string): Place {
   const name = address.replace(/^#\//, '');
   if (name.startsWith('open/')) return 'open';
+  if (name.startsWith('story/')) return 'story';
+  if (name.startsWith('start/')) return 'start';
+  if (name.startsWith('guide/') || name === 'guide') return 'guide';
   if (name === 'mine' || name === 'start' || isPage(name)) return name;
   return 'likely';
 }
@@ -28,8 +35,12 @@ export function placeOf(address: string): Place {
 /** Code of places that few visits begin with. */
 const LATER: Partial<Record<Place, () => Promise<unknown>>> = {
   pay: () => import('../pages/pay/pay.ts'),
+  happened: () => import('../pages/happened/happened.ts'),
+  tell: () => import('../pages/tell/tell.ts'),
+  story: () => import('../tell/story.ts'),
   mine: () => import('../pages/mine.ts'),
   start: () => import('../pages/start/start.ts'),
+  guide: () => import('../pages/guide/guide.ts'),
 };
 
 /**

@@ -6,7 +6,7 @@ import type { Outlook } from '../../results/outlook.ts';
 import { chartStyles } from '../../styles/charts.ts';
 import { shared } from '../../styles/shared.ts';
 import { common } from '../../text/charts.ts';
-import { dataTable } from './data-table.ts';
+import { dataTable, saveRow } from './data-table.ts';
 import { pageMeasure } from './page-measure.ts';
 
 /** Says that a plan is looked at (its id) or no longer (null), so that a page can lift it everywhere. */
@@ -129,8 +129,13 @@ export abstract class ChartElement extends LitElement {
     `;
   }
 
-  /** The figures of a picture, as a table to unfold. */
+  /** The figures of a picture, as a table to unfold, and both to save. */
   protected data(table: TemplateResult): TemplateResult {
-    return dataTable(table);
+    return dataTable(table, true);
+  }
+
+  /** Saves the picture, where its figures stand elsewhere; with `table`, those right above too. */
+  protected saves(table = false): TemplateResult {
+    return saveRow({ picture: true, table });
   }
 }

@@ -25,5 +25,18 @@ export function tableRows(table: HTMLTableElement): string[][] {
 /** The table as comma-separated values, safe to open in a spreadsheet. */
 export const tableCsv = (table: HTMLTableElement): string => MARK + tableRows(table).map(csvLine).join('');
 
-/** @param name what the table shows, in words */
-export const saveTable = (name: string, table: HTMLTableElement): void => saveAsFile(`${slug(name)}.csv`, tableCsv(table), 'text/csv;charset=utf-8');
+/** As long as a name of a file may get, letters: a table may stand under a whole sentence. */
+const NAME_LETTERS = 60;
+
+/** A heading as the name of a file, cut at a word. */
+export function fileNameOf(words: string, otherwise: string): string {
+  const name = slug(words, otherwise);
+  return name.length > NAME_LETTERS ? name.slice(0, NAME_LETTERS + 1).replace(/-[^-]*$/, '') : name;
+}
+
+/**
+ * @param name what the tables show, in words
+ * @param tables in one file, with an empty line between them
+ */
+export const saveTable = (name: string, tables: readonly HTMLTableElement[]): void =>
+  saveAsFile(`${fileNameOf(name, 'table')}.csv`, MARK + tables.map((table) => tableRows(table).map(csvLine).join('')).join('\r\n'), 'text/csv;charset=utf-8');

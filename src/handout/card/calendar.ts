@@ -5,7 +5,7 @@ import type { Job } from '../../results/season.ts';
 export interface CalendarOptions {
   /** Calendar year of the bloom. */
   readonly year: number;
-  /** Plan's id and the programme's hash: the same job has the same name in every calendar made of it. */
+  /** Names the plan: the same job has the same name in every calendar made of it. */
   readonly key: string;
   readonly title: string;
   /** ISO date and time of making, UTC, as 2026-11-25T10:00:00Z. */

@@ -27,7 +27,7 @@ export class SideBySide extends ChartElement {
       ${this.head(tableText.title, tableText.intro(outlook.runs))}
       <p class="visually-hidden" id="summary">${first ? tableText.summary(first.title, first.verdict.text) : nothing}</p>
       <div class="picture">${fits ? this.table(outlook, rows) : this.blocks(outlook, rows)}</div>
-      ${fits ? nothing : this.data(this.table(outlook, rows))}
+      ${fits ? this.saves(true) : this.data(this.table(outlook, rows))}
     </section>`;
   }
 

@@ -12,6 +12,7 @@ import { fileOutput } from '../run/output.ts';
 import { against, commitOf } from './against.ts';
 import { prepare } from './kernel.ts';
 import { pageSpeed } from './page-speed.ts';
+import { questionSpeeds } from './questions.ts';
 import { benchReport, type Benchmark } from './report.ts';
 import { speedOf, timed, timedOn, type Speed } from './speed.ts';
 
@@ -21,6 +22,7 @@ const HELP = `Times the engine on the red pear, and the page.
 
   --runs N         futures of each plan; 10000 if nothing is said
   --against REF    also time a commit, in turns with this state, and say by how much they differ
+  --questions      also time every question about one plan
   --browser        also time the built page in Chromium: edit to picture, and its longest task
   --json FILE      also write all of it as JSON
 `;
@@ -28,11 +30,14 @@ const HELP = `Times the engine on the red pear, and the page.
 interface Options {
   readonly runs: number;
   readonly against: string | null;
+  readonly questions: boolean;
   readonly browser: boolean;
   readonly json: string | null;
 }
 
 const EXAMPLE = 'sims/examples/red-pear.json';
+/** The plan with a rescue graft: every question applies to it. */
+const ASKED = 'wide-rescue';
 const ONE_THREAD_STRETCHES = 20;
 const ALL_CORES_STRETCHES = 3;
 const WARM_UP = 200;
@@ -80,6 +85,7 @@ function readArguments(argv: readonly string[]): Options | string | null {
       options: {
         runs: { type: 'string' },
         against: { type: 'string' },
+        questions: { type: 'boolean' },
         browser: { type: 'boolean' },
         json: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
@@ -88,7 +94,7 @@ function readArguments(argv: readonly string[]): Options | string | null {
     if (values.help === true) return null;
     const runs = Number(values.runs ?? '10000');
     if (!Number.isInteger(runs) || runs < 100 || runs > 1_000_000) return `--runs must be a whole number from 100 to 1000000, not “${values.runs ?? ''}”.`;
-    return { runs, against: values.against ?? null, browser: values.browser ?? false, json: values.json ?? null };
+    return { runs, against: values.against ?? null, questions: values.questions ?? false, browser: values.browser ?? false, json: values.json ?? null };
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }
@@ -114,6 +120,7 @@ async function measure(top: string, text: string, options: Options, program: URL
     plans,
     speeds: [oneThread(text, plans, options.runs), await allCores(programme, cores, options.runs, program)],
     against: earlier === null ? null : await against(top, earlier, EXAMPLE, plans, options.runs),
+    questions: options.questions ? await questionSpeeds(programme, ASKED, cores, program) : null,
     page: options.browser ? await pageSpeed(top) : null,
   };
 }

@@ -2,6 +2,7 @@ import { alignedTable } from '../../src/results/writers/table.ts';
 import { whole } from '../../src/text/charts.ts';
 import type { Against } from './against.ts';
 import type { PageSpeed } from './page-speed.ts';
+import type { QuestionSpeed } from './questions.ts';
 import type { Ratio } from './ratio.ts';
 import type { Range, Speed } from './speed.ts';
 
@@ -19,6 +20,7 @@ export interface Benchmark {
   readonly plans: number;
   readonly speeds: readonly Speed[];
   readonly against: Against | null;
+  readonly questions: readonly QuestionSpeed[] | null;
   readonly page: PageSpeed | null;
 }
 
@@ -26,7 +28,7 @@ export interface Benchmark {
 export function benchReport(bench: Benchmark): string {
   const { title, futures, plans, node, processor, cores, engine } = bench;
   const head = `${title}: ${whole(futures)} futures × ${String(plans)} plans. Engine ${engine}, Node ${node}, ${processor}, ${String(cores)} ${cores === 1 ? 'core' : 'cores'}.`;
-  return `${[head, speeds(bench.speeds), bench.against === null ? '' : against(bench.against), bench.page === null ? '' : page(bench.page)].filter((part) => part !== '').join('\n\n')}\n`;
+  return `${[head, speeds(bench.speeds), bench.against === null ? '' : against(bench.against), bench.questions === null ? '' : questions(bench.questions), bench.page === null ? '' : page(bench.page)].filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 const span = ({ low, middle, high }: Range) => `${whole(middle)} (${whole(low)}–${whole(high)})`;
@@ -57,6 +59,19 @@ function against({ ref, commit, pairs, runsPerSecond, seedlingsPerSecond }: Agai
 
 const ms = (value: number) => `${whole(value)} ms`;
 const task = (value: number) => (value === 0 ? 'under 50 ms' : ms(value));
+
+function questions(list: readonly QuestionSpeed[]): string {
+  const rows = list.map(({ question, first, coarseMap, whole: all, futures }) => [
+    question,
+    ms(first),
+    coarseMap === null ? '' : ms(coarseMap),
+    ms(all),
+    whole(futures),
+  ]);
+  return ['Questions about one plan, each alone, on all cores', alignedTable([['', 'first answer', 'first map', 'whole', 'futures a figure'], ...rows])].join(
+    '\n',
+  );
+}
 
 function page({ browser, series }: PageSpeed): string {
   const rows = series.map(({ what, edits, editToPaint, longestTask }) => [

@@ -101,10 +101,10 @@ function labelAt(path: Path, nodes: readonly z.ZodType[], words: Readonly<Record
   return { label: 'programme', depth: 0 };
 }
 
-/** “Mill Quince, ” for a field of a named entry of a section; generations and plans speak for themselves. */
+/** “Mill Quince, ” for a field of a named entry of a section, or of a batch of the log; generations and plans speak for themselves. */
 function owner(path: Path, programme: Programme): string {
   if (path.length < 3 || path[0] === 'plans') return '';
-  const entry = valueAt(programme, path.slice(0, 2));
+  const entry = valueAt(programme, path.slice(0, path[0] === 'log' ? 3 : 2));
   return isRecord(entry) && typeof entry['name'] === 'string' ? `${entry['name']}, ` : '';
 }
 

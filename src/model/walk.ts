@@ -154,13 +154,22 @@ export interface Entry {
 const isEntry = (value: unknown): value is Entry => isRecord(value) && typeof value['id'] === 'string' && typeof value['name'] === 'string';
 const entriesIn = (list: unknown): readonly Entry[] => (Array.isArray(list) ? list.filter(isEntry) : []);
 
+/** “D: Wide cross, grafted”. */
+function generationsOfAll(programme: unknown): readonly Entry[] {
+  const plans = valueAt(programme, ['plans']);
+  return (Array.isArray(plans) ? plans : []).flatMap((plan: unknown) =>
+    entriesIn(valueAt(plan, ['generations'])).map(({ id, name }) => ({ id, name: `${String(valueAt(plan, ['mark']))}: ${name}` })),
+  );
+}
+
 /**
- * Lists what a reference at a path can name. Generations are those of the same plan, before the one the path lies in;
- * routes are those of every cross, because a generation may leave its cross to be found.
+ * Lists what a reference at a path can name. Generations are those of the same plan, before the one the path lies in, and from outside of the
+ * plans those of all plans, each with its plan's mark; routes are those of every cross, because a generation may leave its cross to be found.
  */
 export function entriesFor(programme: unknown, section: Section, path: Path): readonly Entry[] {
   if (section === 'generations') {
-    const [, plan = -1, , generation] = path;
+    const [top, plan = -1, , generation] = path;
+    if (top !== 'plans') return generationsOfAll(programme);
     const all = entriesIn(valueAt(programme, ['plans', plan, 'generations']));
     return typeof generation === 'number' ? all.slice(0, generation) : all;
   }

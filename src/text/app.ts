@@ -25,6 +25,8 @@ export const app = {
   cannotOpen: (name: string) => `“${name}” was not opened. Nothing was changed.`,
   close: 'Close',
   dropHere: 'Drop the file to open it',
+  /** Questions whose other words come with their pages. */
+  rail: { happened: 'What has happened?', tell: 'What do I tell others?' },
   fineprint: (engine: string, word: string, runs: number) =>
     `Engine ${engine}, shuffle word “${word}”, ${runs.toLocaleString('en')} futures a plan. The same programme, word and number of futures give the same figures again.`,
 } as const;
@@ -101,6 +103,7 @@ export const cautions = {
 const count = (n: number, one: string, many: string) => `${String(n)} ${n === 1 ? one : many}`;
 
 export const have = {
+  fromCatalogue: { kind: 'Add a kind from the catalogue, with crosses and rootstocks', trait: 'Add a known trait from the catalogue' },
   question: 'What have I got?',
   headline: (trees: number, kinds: number, sources: SourceTally): Piece[] => {
     const all = Object.values(sources).reduce((sum, n) => sum + n, 0);

@@ -1,10 +1,7 @@
 import { html, type TemplateResult } from 'lit';
-import { could, have, likely } from '../../text/app.ts';
-import { log } from '../../text/log.ts';
+import { app, could, have, likely } from '../../text/app.ts';
 import { pay } from '../../text/pay.ts';
-import { tell } from '../../text/tell.ts';
 import '../pages/do.ts';
-import '../pages/have.ts';
 import '../pages/likely.ts';
 
 /** The pages that answer a question, by their address after “#/”, in the order of the rail. */
@@ -13,8 +10,8 @@ export const PAGES = {
   do: { question: could.question, draw: () => html`<oo-do></oo-do>` },
   likely: { question: likely.question, draw: () => html`<oo-likely></oo-likely>` },
   pay: { question: pay.question, draw: () => html`<oo-pay></oo-pay>` },
-  happened: { question: log.question, draw: () => html`<oo-happened></oo-happened>` },
-  tell: { question: tell.question, draw: () => html`<oo-tell></oo-tell>` },
+  happened: { question: app.rail.happened, draw: () => html`<oo-happened></oo-happened>` },
+  tell: { question: app.rail.tell, draw: () => html`<oo-tell></oo-tell>` },
 } as const satisfies Readonly<Record<string, { readonly question: string; readonly draw: () => TemplateResult }>>;
 
 export type PageName = keyof typeof PAGES;
@@ -32,12 +29,19 @@ export function placeOf(address: string): Place {
   return 'likely';
 }
 
-/** Code of places that few visits begin with. */
+/** Forms, for which the first pictures need not wait: nobody types before they stand. */
+const forms = () => import('../fields/form.ts');
+
+/** Code of places that few visits begin with, or that comes after what stands there first. */
 const LATER: Partial<Record<Place, () => Promise<unknown>>> = {
+  have: () => import('../pages/have.ts'),
+  do: forms,
+  likely: forms,
   pay: () => import('../pages/pay/pay.ts'),
   happened: () => import('../pages/happened/happened.ts'),
   tell: () => import('../pages/tell/tell.ts'),
   story: () => import('../tell/story.ts'),
+  open: () => import('./opened-link.ts'),
   mine: () => import('../pages/mine.ts'),
   start: () => import('../pages/start/start.ts'),
   guide: () => import('../pages/guide/guide.ts'),

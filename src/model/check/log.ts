@@ -108,8 +108,10 @@ const STAGE_WORDS: Readonly<Record<CountedStage, string>> = {
 
 function trees({ trees: list, year }: Batch, b: number): Problem[] {
   const path: Path = ['log', 'batches', b, 'trees'];
+  const firstWith = new Map<string, number>();
+  list.forEach(({ tag }, t) => firstWith.set(tag, firstWith.get(tag) ?? t));
   return list.flatMap((tree: LoggedTree, t): Problem[] => [
-    ...(list.findIndex((other) => other.tag === tree.tag) < t
+    ...(firstWith.get(tree.tag) !== t
       ? [flag([...path, t, 'tag'], `“${tree.tag}” is written on two trees of this batch`, 'Tell them apart by their place, or leave it.')]
       : []),
     // Seed of one bloom comes up the spring after at the earliest; seed gathered and sown, or standing trees, may carry no count.

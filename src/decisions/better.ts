@@ -58,7 +58,6 @@ export interface BetterAnswer extends Answer {
  */
 export const better: Question<BetterAnswer, BetterOptions> = {
   id: 'better',
-  ofAllPlans: true,
   async ask(programme, { plan, runs = programme.runs, looks = LOOKS, kinds }, futures, report) {
     const starts = startsOf(programme, kinds);
     if (starts.every(({ choices }) => choices.length === 0)) return noAnswer('better', plan, 'nothingToAsk');

@@ -9,6 +9,12 @@ export interface AskOptions {
   readonly runs?: number;
 }
 
+/**
+ * The page answers with no more futures of each way than this, so that a dozen ways at once fit into the memory of a small device. By then a
+ * chance is known to 1 in 100 (95 % half width 1.96·√(¼/20 000) = 0.7 in 100).
+ */
+export const MOST_FUTURES = 20_000;
+
 /** Why a question has no answer here. */
 export type CannotSay =
   | 'noPlan'
@@ -50,8 +56,6 @@ export interface NoAnswer {
 /** One question that can be asked of a plan: a file of its own, and a line in `questions.ts`. */
 export interface Question<A extends Answer = Answer, O extends AskOptions = AskOptions> {
   readonly id: string;
-  /** The answer is about all plans of the programme at once; the plan named only says where to begin. Asked once, not plan by plan. */
-  readonly ofAllPlans?: true;
   /**
    * Answers a question about a plan of a checked programme, on the programme's own futures.
    * @param report given every sharper answer on the way, the last included

@@ -5,7 +5,7 @@ import type { Interval } from '../results/outlook.ts';
 import { perfectWorth, trialWorth } from '../statistics/preposterior.ts';
 import { sitesOf, waysOf, type GraftWay, type WaysAsked } from './graft-ways.ts';
 import { differenceOf } from './outcome.ts';
-import { noAnswer, type Answer, type AskOptions, type Question } from './question.ts';
+import { MOST_FUTURES, noAnswer, type Answer, type AskOptions, type Question } from './question.ts';
 import { mainSite, rescueSites, whyNoSite, type RescueSite, type Who } from './rescue-sites.ts';
 import { runInSteps, stepsTo } from './steps.ts';
 import { batchOf, trialArms, trialCost, type TrialArms, type TrialBatch, type TrialCost } from './trial-arms.ts';
@@ -15,8 +15,6 @@ import { onlyPlan } from './variants.ts';
 const SUMMERS = [1, 2] as const;
 const FROM = 2;
 const UNTIL = 20;
-/** More would sharpen nothing that a breeder could act on, and every result is weighed in every future. */
-const MOST_FUTURES = 20_000;
 /** Share of the futures that raise both generations in which the later one must still be open when the trial is counted. */
 const IN_TIME = 0.95;
 
@@ -129,6 +127,7 @@ export const trial: Question<TrialAnswer, TrialOptions> = {
         watched,
       };
     };
+    // Also off the page: every result is weighed in every future.
     const columns = await runInSteps(futures, variants, stepsTo(Math.min(runs, MOST_FUTURES)), (part, last) => {
       if (!last) report(answerOf(part, false));
     });

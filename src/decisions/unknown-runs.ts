@@ -1,7 +1,8 @@
 import type { FactMix } from '../engine/fact-mix.ts';
 import { DOMAIN } from '../engine/keys.ts';
 import type { Programme } from '../model/programme.ts';
-import { rootOf, Stream, textKey } from '../random/stream.ts';
+import { textKey } from '../random/mix.ts';
+import { rootOf, Stream } from '../random/stream.ts';
 import { shuffled, totalByRow, type Levels } from '../statistics/sensitivity.ts';
 import type { Futures } from './futures.ts';
 import type { UnknownFact } from './unknown-facts.ts';

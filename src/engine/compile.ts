@@ -1,7 +1,7 @@
 import type { Estimate } from '../model/estimate.ts';
 import type { Condition, Cross, FirstFruit, Kind, Pool, Programme, Rule, Stock, Trait, Tree } from '../model/programme.ts';
 import { exp } from '../random/elementary.ts';
-import { textKey } from '../random/stream.ts';
+import { textKey } from '../random/mix.ts';
 import {
   UNITS_PER_PLACE,
   type Compiled,

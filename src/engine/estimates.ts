@@ -1,6 +1,6 @@
 import type { Estimate } from '../model/estimate.ts';
 import { betaFrom } from '../random/draws.ts';
-import { textKey } from '../random/stream.ts';
+import { textKey } from '../random/mix.ts';
 import { effectiveCount, jeffreys, perFlower } from '../statistics/interval.ts';
 import { pertShape } from '../statistics/pert.ts';
 import type { Keyed } from './keys.ts';

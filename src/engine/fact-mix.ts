@@ -1,4 +1,5 @@
-import { mix2, textKey, type Stream } from '../random/stream.ts';
+import { mix2, textKey } from '../random/mix.ts';
+import type { Stream } from '../random/stream.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Compiled } from './compiled.ts';
 import { DOMAIN, FACT, type Keyed } from './keys.ts';

@@ -1,6 +1,7 @@
 import { power } from '../random/elementary.ts';
 import { lognormalFrom, normalFrom } from '../random/draws.ts';
-import { mix2, type Stream } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
+import type { Stream } from '../random/stream.ts';
 import { halfLifeFromSurvivors, weakLeft } from '../statistics/graft.ts';
 import type { Compiled, CompiledBackground } from './compiled.ts';
 import { Founders } from './founders.ts';

@@ -1,5 +1,5 @@
 import { binomialInverse, hypergeometricInverse, springRate } from '../random/draws.ts';
-import { mix2 } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
 import { classOf, CLASSES, firstFruitCurve } from './cohorts.ts';
 import { LUCK, pairKey, STAGE, stageKey } from './keys.ts';
 import { COUNT, type Batch, type Orchard } from './orchard.ts';

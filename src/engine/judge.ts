@@ -1,6 +1,6 @@
 import { copiesOf } from '../genetics/genome.ts';
 import { betaFrom, binomialInverse, normalFrom } from '../random/draws.ts';
-import { mix2 } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
 import type { CompiledCondition, CompiledShown } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
 import type { Orchard } from './orchard.ts';

@@ -1,4 +1,5 @@
-import { mix2, textKey, type Stream } from '../random/stream.ts';
+import { mix2, textKey } from '../random/mix.ts';
+import type { Stream } from '../random/stream.ts';
 
 /**
  * Which stream a draw comes from. Facts and luck of the headline pass and of the second pass are separate domains, and futures of mixed

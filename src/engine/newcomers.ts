@@ -1,6 +1,6 @@
 import { child, copiesOf, qualifies } from '../genetics/genome.ts';
 import { binomialInverse, normalFrom } from '../random/draws.ts';
-import { mix2 } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
 import { CLASSES } from './cohorts.ts';
 import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';

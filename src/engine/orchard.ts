@@ -3,7 +3,7 @@ import { STAGES } from '../results/outlook.ts';
 import { CLASSES, Cohorts } from './cohorts.ts';
 import { UNITS_PER_PLACE, type Compiled, type CompiledGeneration, type CompiledPlan, type Work } from './compiled.ts';
 import type { Facts } from './facts.ts';
-import { mix2 } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
 import { Stand, STATUS } from './stand.ts';
 import type { Weather } from './weather.ts';
 

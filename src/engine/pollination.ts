@@ -1,5 +1,5 @@
 import { binomialInverse, springRate } from '../random/draws.ts';
-import { mix2 } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
 import { seedsPerFruitTable } from '../statistics/truncated-poisson.ts';
 import type { CompiledGeneration } from './compiled.ts';
 import { LUCK, pairKey, STAGE, stageKey } from './keys.ts';

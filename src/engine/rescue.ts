@@ -1,6 +1,7 @@
 import { binomialInverse } from '../random/draws.ts';
 import { power, wholePower } from '../random/elementary.ts';
-import { mix2, type Stream } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
+import type { Stream } from '../random/stream.ts';
 import { takeAt } from '../statistics/graft.ts';
 import { classOf, CLASSES } from './cohorts.ts';
 import type { CompiledStock } from './compiled.ts';

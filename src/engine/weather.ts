@@ -1,6 +1,7 @@
 import { log } from '../random/elementary.ts';
 import { normalCdfFast, normalFrom } from '../random/draws.ts';
-import { mix2, type Stream } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
+import type { Stream } from '../random/stream.ts';
 import type { Compiled } from './compiled.ts';
 import type { Facts } from './facts.ts';
 import { LUCK } from './keys.ts';

@@ -1,5 +1,5 @@
 import { binomialInverse } from '../random/draws.ts';
-import { mix2 } from '../random/stream.ts';
+import { mix2 } from '../random/mix.ts';
 import { beginAgain } from './begin-again.ts';
 import { CLASSES } from './cohorts.ts';
 import { UNITS_PER_PLACE } from './compiled.ts';

@@ -1,6 +1,6 @@
 import type { Asking } from '../decisions/asking/asking.ts';
+import { isOfAllPlans } from '../decisions/of-all-plans.ts';
 import type { Answer, AskOptions, NoAnswer } from '../decisions/question.ts';
-import { questionOf } from '../decisions/questions.ts';
 import type { Programme } from '../model/programme.ts';
 import { GivenUp } from '../workers/runner.ts';
 import { planKeys } from './plan-keys.ts';
@@ -128,7 +128,7 @@ export class AnswersStore {
   }
 
   private keyOf(id: string, options: AskOptions): string {
-    const about = questionOf(id)?.ofAllPlans ? [...this.keys.values()].join(' ') : (this.keys.get(options.plan) ?? '');
+    const about = isOfAllPlans(id) ? [...this.keys.values()].join(' ') : (this.keys.get(options.plan) ?? '');
     return `${JSON.stringify(options)} ${about}`;
   }
 

@@ -1,5 +1,5 @@
 import { exp, log } from '../random/elementary.ts';
-import { betaCdf, betaPdf, betaQuantile } from './beta.ts';
+import { betaCdf, betaPdf } from './beta.ts';
 import { logGamma } from './gamma.ts';
 import { expm1, log1p } from './near-zero.ts';
 import { beliefOf, cells, logSum, normalised, type Belief } from './weighed.ts';
@@ -29,6 +29,8 @@ export interface BetweenSprings {
 export interface LearnedShare extends Belief {
   /** How alike one spring's trials look, ρ; undefined where that was not asked. */
   readonly luck: Belief | undefined;
+  /** ln of the chance of the lots at each ρ looked at, up to a constant: lots of other pairs can be added to it. */
+  readonly luckEvidence: readonly number[];
   /** The rate of another spring: 1 in 10 lies below `low`, 1 in 10 above `high`. The long-run rate itself where ρ was not asked. */
   readonly nextSpring: () => { readonly low: number; readonly high: number };
 }
@@ -37,12 +39,14 @@ export interface LearnedShare extends Belief {
 const FARTHEST = 14;
 const COARSE = 120;
 const FINE = 200;
-const LUCK_NODES = 32;
+const LUCK_NODES = 36;
+/** Logits of ρ looked at, 0.0002 … 0.95: the same for every prior, so that evidence of several rates can be added. */
+const LUCK_FROM = -8.5;
+const LUCK_TO = 3;
 /** Weights e⁻⁴⁰ of the highest are paper only. */
 const NEGLIGIBLE = 40;
 
 const share = (logit: number): number => 1 / (1 + exp(-logit));
-const logit = (p: number): number => log(p / (1 - p));
 
 /** Chance of success of one unit, kept off 0 and 1. */
 function unitChance(rate: number, { flowers = 1, times = 1 }: Lot): number {
@@ -72,7 +76,7 @@ function luckNodes(between: BetweenSprings | null): { readonly nodes: readonly L
   const { mean, weight } = between;
   if (weight === Infinity) return { nodes: [{ rho: mean, size: 1 / mean - 1, log: 0 }], borders: [mean, mean] };
   const [a, b] = [mean * weight, (1 - mean) * weight];
-  const { values, borders } = cells(logit(Math.max(1e-6, betaQuantile(5e-4, a, b))), logit(betaQuantile(1 - 5e-4, a, b)), LUCK_NODES);
+  const { values, borders } = cells(LUCK_FROM, LUCK_TO, LUCK_NODES);
   const nodes = values.map((at) => {
     const rho = share(at);
     return { rho, size: 1 / rho - 1, log: log(betaPdf(rho, a, b) * rho * (1 - rho)) };
@@ -95,7 +99,7 @@ function grouped(lots: readonly Lot[]): { readonly lot: Lot; readonly times: num
 /**
  * Returns what counts say of a share that varies between springs, by quadrature over its long-run mean (a grid of logits) and over ρ, the
  * intraclass correlation of one spring: lots are beta-binomial with mean m and a + b = 1/ρ − 1, so however many flowers one spring had, it
- * narrows the mean to no less than √(ρ·m(1 − m)).
+ * narrows the mean to no less than about √(ρ·m(1 − m)).
  * @param lots one for each spring and pair; none gives the prior back
  * @param prior density of the mean, positive somewhere in (e⁻¹⁴, 1 − e⁻¹⁴)
  * @param between null: springs are alike, lots are binomial
@@ -129,15 +133,26 @@ export function learnShare(lots: readonly Lot[], prior: PriorDensity, between: B
   const luck = asked
     ? beliefOf({ values: nodes.map(({ rho }) => rho), borders: luckBorders, weights: nodes.map((_, j) => columnSum(joint, j, width)) })
     : undefined;
+  const luckEvidence = nodes.map((node, j) => logSum(rows.map((row) => row[j] ?? -Infinity)) - node.log);
   const nextSpring = () => (nodes[0]?.size === Infinity ? { low: belief.low, high: belief.high } : anotherSpring(rates, nodes, joint));
-  return { ...belief, luck, nextSpring };
+  return { ...belief, luck, luckEvidence, nextSpring };
+}
+
+/**
+ * Returns belief about ρ from the lots of several rates, each with a mean of its own.
+ * @param learned by `learnShare` with any prior of ρ, but not with a known one
+ */
+export function pooledLuck(learned: readonly Pick<LearnedShare, 'luckEvidence'>[], between: BetweenSprings): Belief {
+  const { nodes, borders } = luckNodes(between);
+  const weights = normalised(nodes.map((node, j) => learned.reduce((sum, { luckEvidence }) => sum + (luckEvidence[j] ?? 0), node.log)));
+  return beliefOf({ values: nodes.map(({ rho }) => rho), borders, weights });
 }
 
 const columnSum = (joint: readonly number[], column: number, width: number): number =>
   joint.reduce((sum, one, i) => (i % width === column ? sum + one : sum), 0);
 
 /** Cells taken together for the mixture of betas: it is smooth, and its ends need no more. */
-const TOGETHER = 5;
+const TOGETHER = 8;
 
 function anotherSpring(rates: readonly number[], nodes: readonly LuckNode[], joint: readonly number[]): { low: number; high: number } {
   const mixture: { a: number; b: number; weight: number }[] = [];
@@ -149,7 +164,7 @@ function anotherSpring(rates: readonly number[], nodes: readonly LuckNode[], joi
         weight += here;
         sum += here * (rates[k] ?? 0);
       }
-      if (weight > 1e-5) mixture.push({ a: (sum / weight) * size, b: (1 - sum / weight) * size, weight });
+      if (weight > 1e-4) mixture.push({ a: (sum / weight) * size, b: (1 - sum / weight) * size, weight });
     });
   const total = mixture.reduce((sum, { weight }) => sum + weight, 0);
   const below = (p: number): number => mixture.reduce((sum, { a, b, weight }) => sum + weight * betaCdf(p, a, b), 0) / total;

@@ -35,30 +35,38 @@ const words: Readonly<Record<JobKind, (job: Job) => string>> = {
 /** A job as a line on the card. */
 export const jobWords = (job: Job): string => words[job.kind](job);
 
+const tenths = (share: number): number => Math.min(9, Math.max(1, Math.round(share * 10)));
+
 export const cardText = {
   title: (season: string): string => `${season}: what to do`,
   jobs: 'What to do, by month',
   nothing: 'This plan has nothing to do in this season in any of the futures looked at.',
-  share: (share: number): string => `in about ${String(Math.max(1, Math.round(share * 10)))} of 10 futures`,
-  tally: 'Flowers pollinated: a tick for every ten',
-  set: 'flowers ……  fruits ……  sound seeds ……',
+  share: (share: number): string => `in about ${String(tenths(share))} of 10 futures`,
+  often: (share: number): string => String(tenths(share)),
+  oftenHead: 'in so many of 10 futures',
+  left: (n: number): string => `and ${many(n, 'job', 'jobs')} more that come up in fewer futures`,
+  crosses: 'Crosses: tags, flowers and fruits',
+  tagsHow: 'A box is ten flowers. Tags: year, cross, seedling; in pencil, two for each pot. Note the place in the row too: tags get lost.',
+  blanks: ['flowers', 'fruits', 'sound seeds'],
+  blanksOpen: ['fruits', 'sound seeds'],
   judge: (fruits: number | null): string => (fruits === null ? 'What was seen' : `What was seen: ${many(fruits, 'fruit', 'fruits')} cut of each tree`),
   judgeColumns: ['Tag', 'Fruits cut', 'Shows it', 'Taste'],
-  tags: 'Tags of this season’s seed',
-  tagsHow: 'Year, cross, seedling. Pencil on two tags: one on the pot, one in it. The place in the row is written down as well: tags get lost.',
-  foot: (date: string): string => `Made ${date} with Orchard Odds. A planning aid, not a promise.`,
+  notes: 'Notes',
+  care: 'Kernels and leaves of many fruits release cyanide: do not eat them, and keep them away from livestock. Knives cut: glove on the holding hand. Sprays and compounds by their labels only. Moving wood, pollen or seed may need a permit: ask the plant-health authority first.',
+  foot: (date: string): string => `Made on ${date} with Orchard Odds. A planning aid, not a promise.`,
   // On the page.
   heading: 'A card for the pocket, and dates for a calendar',
   intro: 'One small page with the jobs of one season: to print, to write on with a pencil, to take along.',
   plan: 'Plan',
   season: 'Season',
-  bloom: 'Bloom begins in',
-  ripe: 'Fruit is ripe after',
-  months: (n: number): string => many(n, 'month', 'months'),
+  climate: (bloomMonth: number, ripeAfter: number): string =>
+    `The months follow from the bloom, which begins in ${monthName(bloomMonth)} in this programme, with fruit ripe ${many(ripeAfter, 'month', 'months')} later. Other places and the other half of the earth have other months: `,
+  change: 'change them under “Goal, years, limits and weather”',
   paper: 'Paper',
   print: 'Print the card',
   save: 'Save the card as a file',
   calendar: 'Save dates for a calendar',
   preview: 'The card as it prints',
+  saved: (name: string): string => `${name} was handed to the browser.`,
   waiting: 'The card comes as soon as the first futures are there.',
 } as const;

@@ -48,7 +48,6 @@ export const catalogueText = {
   title: 'From the catalogue',
   intro:
     'Fourteen kinds of fruit tree with their crosses and rootstocks, and traits whose inheritance is known. Beside each figure stands whether it was published, is only remembered, or is a guess. What you have stays as it is.',
-  to: { kind: 'Add a kind from the catalogue, with crosses and rootstocks', trait: 'Add a known trait from the catalogue' },
   noRoom: (section: string, most: number, wanted: number) =>
     `A programme holds at most ${String(most)} ${SECTIONS[section] ?? section}, and this would make ${String(wanted)}. Leave some of it out.`,
   contradicts: 'This cannot be added, because it contradicts what you have:',

@@ -19,7 +19,7 @@ export const sourceLine = (title: string, word: string, engine: string, futures:
 
 export const figures = {
   title: 'The figures themselves',
-  lede: 'For a spreadsheet or a program of your own. Each file says what it comes from, so that the same figures can be made again.',
+  lede: 'For a spreadsheet or a program of your own. The JSON files hold the programme and say what they come from, so that the same figures can be made again.',
   runs: 'Every future (CSV)',
   runsAbout: (rows: number): string => `${whole(rows)} lines, one for each future of each plan: years, trees, hours and what failed.`,
   results: 'The results (JSON)',

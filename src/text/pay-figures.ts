@@ -10,8 +10,12 @@ const MINUS = '−';
 const HALVES = ['', '½'] as const;
 
 const signed = (points: number): string => (points > 0 ? `+${String(points)}` : points < 0 ? `${MINUS}${String(-points)}` : '0');
-/** Whole points, or tenths where whole ones would read as nothing. */
-const pointsOf = (share: number): number => (Math.abs(share) >= 0.01 ? Math.round(100 * share) : Math.round(1000 * share) / 10);
+/** Whole points, or tenths or hundredths where whole ones would read as nothing: an end of a range that is not 0 never reads as 0. */
+function pointsOf(share: number): number {
+  const size = Math.abs(share);
+  if (size >= 0.01) return Math.round(100 * share);
+  return size >= 0.0005 ? Math.round(1000 * share) / 10 : Math.round(10000 * share) / 100;
+}
 
 /** A difference of two chances, in points of a hundred: "+25 in 100", "no clear difference". */
 export const differenceInWords = ({ value }: Interval, clear: boolean): string => (clear ? `${signed(pointsOf(value))} in${NB}100` : pay.noDifference);

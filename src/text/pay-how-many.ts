@@ -90,12 +90,18 @@ export function howManyFinding(answer: HowManyAnswer): readonly Piece[] {
   ];
 }
 
+/** How far a proven tree is to be trusted at the number that is enough; empty where none was proven. */
+export function howManyTrust({ points, enough }: HowManyAnswer): string {
+  const trusted = trulyOfTen(pointAt(points, enough)?.outcome.trulyGood ?? null);
+  return trusted === null ? '' : `${pay.trulyGood(trusted).replace(/^o/, 'O')}.`;
+}
+
 /** How far a proven tree is to be trusted, and what the numbers end at: small sentences beside the picture. */
 export function howManyNotes(answer: HowManyAnswer): readonly string[] {
   const { lever, points, enough, heldBack, limits } = answer;
   const [at, last] = [pointAt(points, enough), points.at(-1)];
   if (!at || !last) return [];
-  const trusted = trulyOfTen(at.outcome.trulyGood);
+  const trust = howManyTrust(answer);
   return [
     heldBack
       ? `${enough === 0 ? `${count(lever, 0)} will do; more` : `Past ${count(lever, enough)} more`} buys little: what holds you back then is ${held(heldBack)}.`
@@ -104,9 +110,11 @@ export function howManyNotes(answer: HowManyAnswer): readonly string[] {
     ...(limits.offered !== null && limits.offered <= last.value
       ? [`The seed parents offer about ${whole(limits.offered)} flowers a spring; more cannot be tried.`]
       : []),
-    ...(limits.hands !== null && limits.hands <= last.value ? [`Hands manage ${whole(limits.hands)} flowers in one bloom; more cannot be tried.`] : []),
+    ...(limits.hands !== null && limits.hands <= last.value
+      ? [`Hands manage ${whole(limits.hands)} ${limits.hands === 1 ? 'flower' : 'flowers'} in one bloom; more cannot be tried.`]
+      : []),
     ...hoursNote(answer),
-    ...(trusted === null ? [] : [`${pay.trulyGood(trusted).replace(/^o/, 'O')}.`]),
+    ...(trust === '' ? [] : [trust]),
   ];
 }
 
@@ -114,9 +122,9 @@ function hoursNote({ limits, points }: HowManyAnswer): readonly string[] {
   const { hours } = limits;
   if (hours === null) return [];
   const over = points.find(({ outcome }) => outcome.busiestHours.p50 >= hours);
-  if (over === undefined) return [`At every number tried, half of the futures stay within your ${whole(hours)} hours.`];
+  if (over === undefined) return [`At every number tried, half of the futures stay within your ${whole(hours)} ${hours === 1 ? 'hour' : 'hours'}.`];
   const share = over.overHours ? ` (${ofTen(over.overHours.value)} futures go over it)` : '';
-  return [`Your ${whole(hours)} hours are used up in half of the futures by ${whole(over.value)}${share}.`];
+  return [`Your ${hours === 1 ? 'hour is' : `${whole(hours)} hours are`} used up in half of the futures by ${whole(over.value)}${share}.`];
 }
 
 const held = ({ failure, share, generation }: HeldBack): string =>
@@ -159,14 +167,18 @@ export function backwardsWords({ backwards, lever, points, years }: HowManyAnswe
   const found: readonly Piece[] =
     needed.at === null
       ? [{ text: `not reached with any number of ${leverWords[lever].many} tried`, strong: true }, { text: `; at best ${percent(top)}.` }]
-      : [{ text: `${number} ${leverWords[lever].many}${leverWords[lever].each}`, strong: true }, { text: range === '' ? '.' : ` (${range}).` }];
+      : [{ text: ofLever(number, lever), strong: true }, { text: range === '' ? '.' : ` (${range}).` }];
   return [{ text: goal }, ...found, ...(narrowest ? narrowWords(narrowest, at, needed.at === null, lever) : [])];
 }
+
+/** "about 40 flowers each spring", "1 flower each spring". */
+const ofLever = (number: string, lever: LeverId): string =>
+  `${number} ${number === '1' ? leverWords[lever].one : leverWords[lever].many}${leverWords[lever].each}`;
 
 const timesWords = (chance: number): string => inTenWords(chance).replace(`${NB}in`, `${NB}times in`);
 
 function narrowWords({ stage, pass }: Narrowest, at: number, said: boolean, lever: LeverId): readonly Piece[] {
-  const with_ = said ? `With ${about(at)} ${leverWords[lever].many}${leverWords[lever].each} the narrowest step is ` : 'The narrowest step is ';
+  const with_ = said ? `With ${ofLever(about(at), lever)} the narrowest step is ` : 'The narrowest step is ';
   return [{ text: ` ${with_}` }, { text: stepWords[stage], strong: true }, { text: `: ${shareWords(pass)} ${passWords[stage]}.` }];
 }
 
@@ -189,7 +201,7 @@ export function exactWords({ name, trees, trait, wanted, flowers, seedlings, atM
   const first =
     flowers.at === null
       ? `By rates alone no number of flowers gives ${goal}: with ever more the chance comes to ${percent(atMost)}.`
-      : `By rates alone it takes ${neededWords(flowers)} flowers in all${seedlings.at === null ? '' : `, or ${neededWords(seedlings)} seedlings`}, for ${goal}.`;
+      : `By rates alone it takes ${neededWords(flowers)} ${flowers.at === 1 ? 'flower' : 'flowers'} in all${seedlings.at === null ? '' : `, or ${neededWords(seedlings)} ${seedlings.at === 1 ? 'seedling' : 'seedlings'}`}, for ${goal}.`;
   return [first, `That leaves out ${listed(leavesOut.map((one) => leftWords[one]))}.`];
 }
 

@@ -152,7 +152,9 @@ export function besides(lines: readonly IfLine[], { lastYear }: Pick<IfsAnswer, 
   if (!first.hands) return [];
   const { manage, wanted } = first.hands;
   const limit = wanted > manage ? 'hands hold it up' : 'hands do not hold it up';
-  return [`Your hands manage ${whole(manage)} flowers a spring, and the plan asks for up to ${whole(wanted)} in one generation: ${limit}.`];
+  return [
+    `Your hands manage ${whole(manage)} ${manage === 1 ? 'flower' : 'flowers'} a spring, and the plan asks for up to ${whole(wanted)} in one generation: ${limit}.`,
+  ];
 }
 
 function landWords(lines: readonly IfLine[], before: Interval | null): string {

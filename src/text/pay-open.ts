@@ -101,13 +101,31 @@ function openOrCrossed(site: OpenSite, standing: OpenWay): readonly Piece[] {
   const otherWins = difference.chance.value > 0;
   const winner = otherWins ? other.how : standing.how;
   const gain = differenceInWords({ ...difference.chance, value: Math.abs(difference.chance.value) }, true);
-  const text = winner === 'open' ? 'Leave it to the open pollen' : winner === 'self' ? 'Keep to its own pollen' : 'Cross by hand';
+  const less = lessTrusted(...(otherWins ? ([other, standing] as const) : ([standing, other] as const)));
+  const text = (less === '' ? ADVICE : OFTENER)[winner === 'open' || winner === 'self' ? winner : 'hand'];
   const { yearsForHours } = other;
   // A way can end well oftener and yet later.
   const years = !yearsForHours || yearsForHours.verdict === 'unclear' ? 0 : (otherWins ? 1 : -1) * yearsForHours.yearsGained.value;
   const late = years < 0 ? `, though ${one(-years)} years later on average` : '';
   const against = winner === 'open' ? openText.how[otherWins ? standing.how : other.how] : 'open pollen';
-  return [{ text, strong: true }, { text: `: ${gain} against ${against}${late}` }];
+  return [{ text, strong: true }, { text: `: ${gain} against ${against}${late}${less === '' ? '' : `${late === '' ? ', though' : ', and'} ${less}`}` }];
+}
+
+const ADVICE = { open: 'Leave it to the open pollen', self: 'Keep to its own pollen', hand: 'Cross by hand' } as const;
+/** More proven trees of which fewer are what they seem: the choice is left to the reader. */
+const OFTENER = {
+  open: 'Open pollen has a proven tree oftener',
+  self: 'Its own pollen has a proven tree oftener',
+  hand: 'Crossing by hand has a proven tree oftener',
+} as const;
+
+/** Where clearly fewer of the likelier way's proven trees truly are good: "of ten called proven about six truly are, not seven". */
+function lessTrusted({ outcome: { trulyGood: likelier } }: OpenWay, { outcome: { trulyGood: other } }: OpenWay): string {
+  if (!likelier || !other || likelier.high >= other.low) return '';
+  const [few, more] = [trulyOfTen(likelier), trulyOfTen(other)];
+  return few === more
+    ? `of 100 called proven about ${whole(Math.round(100 * likelier.value))} truly are, not ${whole(Math.round(100 * other.value))}`
+    : `of ten called proven about ${few ?? ''} truly are, not ${more ?? ''}`;
 }
 
 function motherOrFather(site: OpenSite, standing: OpenWay): readonly Piece[] {

@@ -38,12 +38,12 @@ export const whenText = {
   rests: 'What it rests on',
 } as const;
 
-/** The section's finding: the best age, and the stretch that does as well. */
+/** The section's finding: the best age, and the stretch that no future made tells apart from it. */
 export function whenFinding({ best, level }: WhenAnswer): readonly Piece[] {
   if (level.from === level.to) return [{ text: `Graft at ${month(best)}` }];
   return [
     {
-      text: `Graft at ${month(best)}; ${level.from === best ? `up to ${month(level.to)}` : level.to === best ? `from ${month(level.from)}` : `from ${months(level.from, level.to)}`} does as well`,
+      text: `Graft at ${month(best)}; ${level.from === best ? `up to ${month(level.to)}` : level.to === best ? `from ${month(level.from)}` : `from ${months(level.from, level.to)}`}: ${pay.noDifference}`,
     },
   ];
 }

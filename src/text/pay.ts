@@ -1,4 +1,5 @@
 import type { CannotSay } from '../decisions/question.ts';
+import type { QuestionId } from '../decisions/questions.ts';
 
 /** Words that all questions of “Would it pay to…?” share. */
 export const pay = {
@@ -6,6 +7,19 @@ export const pay = {
   askedOf: 'Asked of plan',
   asTheyStand: 'Take my guesses as they stand',
   plan: (mark: string, name: string) => `${mark} ${name}`,
+  list: 'Questions of this page',
+  /** The questions by short names, for the list that leads to them. */
+  names: {
+    graft: 'Graft or not',
+    when: 'When to graft',
+    trial: 'A trial first',
+    howmany: 'How many',
+    open: 'Open or crossed',
+    unknowns: 'Which unknown matters',
+    better: 'Better plans',
+    copies: 'Copies of a tree',
+    ifs: 'If something happens',
+  } satisfies Readonly<Record<QuestionId, string>>,
   lede: 'Each answer lets the plan live through the same futures with one thing changed, so that only that one thing makes the difference.',
   unknown:
     'No published count of grafted against ungrafted weak hybrids was found. What follows about grafting rests on your own guesses until you try it on a few seedlings.',
@@ -17,6 +31,8 @@ export const pay = {
   retry: 'Try again',
   failed: (message: string) => `The question stopped: ${message}.`,
   howSummary: (futures: number) => `How this was worked out, from ${futures.toLocaleString('en')} futures`,
+  capped: (asked: number, most: number) =>
+    `Your programme asks for ${asked.toLocaleString('en')} futures. Questions are answered with ${most.toLocaleString('en')} of each way: then a chance is known to 1 in 100.`,
   noDifference: 'no clear difference',
   trulyGood: (ofTen: string) => `of ten trees you would call proven, about ${ofTen} truly are`,
   cannotSay: {

@@ -5,7 +5,6 @@ import type { Piece } from './headline.ts';
 /** Words of the page “What do I tell others?”. */
 
 export const tell = {
-  question: 'What do I tell others?',
   headline: (mark: string, often: string, by: number, nothing: number, asks: number): Piece[] => [
     { text: 'One page says', strong: true },
     {

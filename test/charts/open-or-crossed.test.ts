@@ -145,6 +145,16 @@ describe('open or crossed, mother or father, in words', () => {
     expect(said(wayNotes(site(same)))).toContain('no clear difference in the years, no clear difference in hours');
     const later = [ways[0]!, way('open', 0.72, [2038, 2048, null], { chance: 0.12, years: -0.9, hours: 500 })];
     expect(plain(openFinding(site(later)))).toBe('Leave it to the open pollen: +12 in 100 against crossed by hand, though 0.9 years later on average');
+    const doubtful = (value: number, share: number) => {
+      const one = way('open', 0.72, [2038, 2048, null], { chance: 0.12, years: value, hours: 500 });
+      return { ...one, outcome: { ...one.outcome, trulyGood: { value: share, low: share - 0.01, high: share + 0.01 } } };
+    };
+    expect(plain(openFinding(site([ways[0]!, doubtful(-0.9, 0.57)])))).toBe(
+      'Open pollen has a proven tree oftener: +12 in 100 against crossed by hand, though 0.9 years later on average, and of ten called proven about six truly are, not seven',
+    );
+    expect(plain(openFinding(site([ways[0]!, doubtful(2, 0.66)])))).toMatch(
+      / against crossed by hand, though of 100 called proven about 66 truly are, not \d+$/,
+    );
     const costs = way('open', 0.72, [2033, 2040, null], { chance: 0.12, years: 2, hours: 100 });
     expect(said(wayNotes(site([ways[0]!, costs])))).toContain('each year gained costs 50 hours');
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { Asking, inlineAsking, type AskingThread } from '../../src/decisions/asking/asking.ts';
+import { Asking, type AskingThread } from '../../src/decisions/asking/asking.ts';
+import { inlineAsking } from '../../src/decisions/asking/inline.ts';
 import { copies } from '../../src/decisions/copies.ts';
 import { inlineFutures } from '../../src/decisions/inline.ts';
 import { GivenUp, inlineThread, poolRunner } from '../../src/workers/runner.ts';
@@ -76,6 +77,15 @@ describe('a question on a thread of its own', () => {
     await expect(lost).rejects.toThrow('out of memory');
     await expect(asking.ask('copies', redPear, { ...asked, runs: 20 }, () => undefined, never)).resolves.toMatchObject({ done: true });
     expect(made).toBe(2);
+    runner.end();
+  });
+
+  it('makes no more than 20,000 futures of each way, however many the programme asks for', { timeout: 20_000 }, async () => {
+    const runner = poolRunner(() => inlineThread(), 1);
+    // One year long, so that the futures cost little.
+    const short = { ...redPear, lastYear: redPear.startYear, runs: 1_000_000 };
+    const answer = await new Asking(inlineAsking, runner).ask('open', short, { plan: 'open-seed' }, () => undefined, never);
+    expect(answer).toMatchObject({ done: true, futures: 20_000 });
     runner.end();
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { Asking, inlineAsking } from '../../src/decisions/asking/asking.ts';
+import { Asking } from '../../src/decisions/asking/asking.ts';
+import { inlineAsking } from '../../src/decisions/asking/inline.ts';
 import { poolFutures } from '../../src/decisions/pool.ts';
 import { inlineFutures } from '../../src/decisions/inline.ts';
 import type { Answer } from '../../src/decisions/question.ts';

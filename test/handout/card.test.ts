@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Simulator } from '../../src/engine/simulate.ts';
 import { calendarFile } from '../../src/handout/card/calendar.ts';
 import { cardPage } from '../../src/handout/card/card.ts';
+import { fittedCard } from '../../src/handout/card/fit.ts';
 import { jobsOf } from '../../src/handout/card/jobs.ts';
 import { workIn } from '../../src/handout/card/season.ts';
 import type { Programme } from '../../src/model/programme.ts';
@@ -102,7 +103,7 @@ describe('the jobs of a season', () => {
 
 describe('the card', () => {
   const jobs = season(redPear, 'wide-rescue', 0);
-  const options = { ...NORTH, paper: 'A6', year: redPear.startYear, planName: 'D Wide cross', date: '2031-03-01' } as const;
+  const options = { ...NORTH, paper: 'A6', year: redPear.startYear, mark: 'D', planName: 'Wide cross', date: '1 March 2031' } as const;
 
   it('is one page without scripts or anything from elsewhere, and escapes names', () => {
     const page = cardPage({ ...redPear, title: '<script>alert(1)</script>' }, jobs, options);
@@ -112,10 +113,33 @@ describe('the card', () => {
 
   it('has a line for every job, tally boxes for every cross, tags with the year, and the cautions', () => {
     const page = cardPage(redPear, jobs, options);
-    expect(page.match(/<th scope="row">/g)).toHaveLength(jobs.length);
+    expect(page.match(/class="job"/g)).toHaveLength(jobs.length);
     expect(page.match(/class="tally"/g)).toHaveLength(1);
     expect(page).toContain(`${String(redPear.startYear)}-1-…`);
     expect(page).toMatch(/cyanide.*livestock.*knives.*permit/is);
+  });
+
+  it('has a box for each ten flowers, and each month named once', () => {
+    const page = cardPage(redPear, jobs, options);
+    const flowers = redPear.plans.find(({ id }) => id === 'wide-rescue')?.generations[0]?.flowers ?? 0;
+    expect(page.match(/<span class="box">/g)).toHaveLength(jobs.length + Math.ceil(flowers / 10));
+    for (const month of ['March', 'April', 'May', 'September', 'October']) expect(page.split(`>${month}<`)).toHaveLength(2);
+  });
+
+  it('takes smaller letters for more jobs, and in the end leaves out what is least likely to be needed, and says so', () => {
+    const [first] = jobs;
+    if (!first) throw new Error('There is no job.');
+    const many = (n: number) =>
+      Array.from({ length: n }, (_, at) => ({ ...first, kind: 'sow' as const, generation: `Generation ${String(at)}`, share: 1 - at / 100 }));
+    const sizes = [2, 8, 14].map((n) => fittedCard(many(n), 2031, 'A6').points);
+    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
+    expect(new Set(sizes).size).toBeGreaterThan(1);
+    const crowded = fittedCard(many(60), 2031, 'A6');
+    expect(crowded.jobs.length + crowded.left).toBe(60);
+    expect(crowded.left).toBeGreaterThan(0);
+    expect(crowded.jobs.at(-1)?.generation).toBe(`Generation ${String(crowded.jobs.length - 1)}`);
+    expect(cardPage(redPear, many(60), options)).toContain(`and ${String(crowded.left)} jobs more`);
+    expect(fittedCard(many(60), 2031, 'A5').jobs.length).toBeGreaterThan(crowded.jobs.length);
   });
 
   it('says so where a season has no job', () => {

@@ -15,7 +15,13 @@ const HIGH = 12_000;
 const QUESTIONS: readonly { readonly id: string; readonly finding: RegExp; readonly press?: string }[] = [
   { id: 'graft', finding: /^(Graft|Leave)/ },
   { id: 'when', finding: /^Graft at \d+½? months?/ },
+  { id: 'trial', finding: /^A trial/, press: 'Work out what a trial is worth' },
+  { id: 'howmany', finding: /flowers each spring/ },
+  { id: 'open', finding: /pollen|Cross by hand|no clear difference/ },
+  { id: 'unknowns', finding: /luck/, press: 'Find out' },
+  { id: 'better', finding: /sooner|fewer|No clear difference|Nothing found/, press: 'Look for better plans' },
   { id: 'copies', finding: /Old Hedgerow/ },
+  { id: 'ifs', finding: /This spring an hour gains most|would cost|Nothing here/, press: 'Work out what each would change' },
 ];
 
 /** The invented example, with futures enough to answer and few enough to wait for. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { mix2, rootOf, Stream, textKey } from '../../src/random/stream.ts';
+import { mix2, textKey } from '../../src/random/mix.ts';
+import { rootOf, Stream } from '../../src/random/stream.ts';
 import { count, expectMean, expectShare, expectVariance } from '../engine/agreement.ts';
 
 const N = 100_000;

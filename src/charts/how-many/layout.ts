@@ -124,9 +124,9 @@ export function howManyLayout(answer: HowManyAnswer, { width, measure, mark }: H
 
 type Scale = (value: number) => number;
 
-/** Said once, under the highest rule, where no line comes. */
+/** Said once, over the highest rule: whatever is not reached, that is not, so no line comes there. */
 function neverWords(text: string, y: Scale, plot: Box, phone: boolean): PanelWords {
-  return { kind: 'aside', text: phone ? text.replace(/:.*$/, ': not reached') : text, x: plot.left + 10, y: y(HIGHEST) + 20, anchor: 'start' };
+  return { kind: 'aside', text: phone ? text.replace(/:.*$/, ': not reached') : text, x: plot.left + 10, y: y(HIGHEST) - 5, anchor: 'start' };
 }
 
 /** Numbers under or over their places; those without room are left out, the wanted ones first. */

@@ -31,7 +31,6 @@ import type { LinkChoiceEvent } from './opened-link.ts';
 import { fetchPlace, PAGES, placeOf, type Place } from './pages.ts';
 import { saidBy } from './said-by.ts';
 import type { WayOutEvent } from './trouble.ts';
-import './opened-link.ts';
 import './trouble.ts';
 
 /** Something that would take the place of a document that is not saved. */

@@ -44,7 +44,7 @@ function onPicture(event: Event, kind: PictureKind): void {
     said(saving.stale);
     return;
   }
-  const detail: SavePicture = { host, title, summary: [part, summary].filter(Boolean).join('. '), kind, futures: null, said };
+  const detail: SavePicture = { host, title, name: part === '' ? title : part, summary: [part, summary].filter(Boolean).join('. '), kind, futures: null, said };
   button.dispatchEvent(new CustomEvent('oo-save-picture', { detail, bubbles: true, composed: true }));
 }
 

@@ -1,13 +1,24 @@
 import type { LitElement } from 'lit';
-import type { PictureSource } from '../pictures-out/save.ts';
 
 export type PictureKind = 'svg' | 'png';
+
+/** What a picture comes from. */
+export interface PictureSource {
+  readonly title: string;
+  readonly word: string;
+  readonly engine: string;
+  readonly futures: number;
+  /** Calendar day, year-month-day. */
+  readonly date: string;
+}
 
 /** Asks whoever knows the programme to save a picture. */
 export interface SavePicture {
   readonly host: LitElement;
   /** What stands over the picture: its finding, or its name. */
   readonly title: string;
+  /** What the file is called after. */
+  readonly name: string;
   readonly summary: string;
   readonly kind: PictureKind;
   /** Futures behind it, where they are others than the programme's; set on the way by what knows. */
@@ -21,14 +32,4 @@ declare global {
   interface GlobalEventHandlersEventMap {
     'oo-save-picture': SavePictureEvent;
   }
-}
-
-/**
- * Saves the pictures that parts of the page ask to save. What makes them comes only then.
- * @param source what a picture comes from, at that moment
- */
-export function servePictures(page: Document, source: () => PictureSource): void {
-  page.addEventListener('oo-save-picture', ({ detail }) => {
-    void import('../pictures-out/save.ts').then(({ savePicture }) => savePicture(detail, source()));
-  });
 }

@@ -7,6 +7,7 @@ import { StoreElement } from '../store-element.ts';
 import type { FromCatalogue, ToCatalogueEvent } from './catalogue/from-catalogue.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList } from './parts.ts';
+import '../fields/form.ts';
 import '../tray/tray.ts';
 import './catalogue/from-catalogue.ts';
 import './examples.ts';

@@ -5,13 +5,8 @@ import type { Columns } from '../../results/columns.ts';
 import type { Outlook } from '../../results/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
-import '../charts/busiest-years/busiest-years.ts';
+import { offline } from '../../text/offline.ts';
 import type { BusyLimits } from '../charts/busiest-years/busiest-years.ts';
-import '../charts/flower-to-pick/flower-to-pick.ts';
-import '../charts/last-spring/last-spring.ts';
-import '../charts/why-futures-fail/why-futures-fail.ts';
-import '../charts/years-against-trees/years-against-trees.ts';
-import '../diary/diary.ts';
 import { StoreElement } from '../store-element.ts';
 import { pageStyles } from './page.styles.ts';
 import { planWords } from './plan-lanes.ts';
@@ -26,6 +21,8 @@ export class MorePictures extends StoreElement {
   @property({ attribute: false }) lifted: string | null = null;
 
   @state() private open = false;
+  /** Whether the pictures' code is here; `null` when it could not be had. */
+  @state() private fetched: boolean | null = false;
   private shown: readonly Columns[] = [];
   private futures: readonly Futures[] = [];
 
@@ -44,13 +41,25 @@ export class MorePictures extends StoreElement {
   protected override render(): TemplateResult {
     return html`<details class="more" @toggle=${this.toggled}>
       <summary>${likely.more}</summary>
-      ${this.open && this.outlook ? this.pictures(this.outlook) : nothing}
+      ${this.unfolded()}
     </details>`;
   }
 
   private readonly toggled = (event: Event): void => {
-    if (event.target instanceof HTMLDetailsElement) this.open = event.target.open;
+    if (!(event.target instanceof HTMLDetailsElement)) return;
+    this.open = event.target.open;
+    if (!this.open || this.fetched) return;
+    void import('./further-pictures.ts').then(
+      () => (this.fetched = true),
+      () => (this.fetched = null),
+    );
   };
+
+  private unfolded(): TemplateResult | typeof nothing {
+    if (!this.open || !this.outlook) return nothing;
+    if (this.fetched === null) return html`<p role="alert">${offline.notHere}</p>`;
+    return this.fetched ? this.pictures(this.outlook) : nothing;
+  }
 
   private get limits(): BusyLimits {
     const { hoursPerYear, places, bloomDays, hoursADay, flowersAnHour } = this.programmes.state.runnable.limits;

@@ -9,15 +9,13 @@ import { isRecord, type Problem } from '../../model/problem.ts';
 import { blankTrait, withTraitType } from '../../model/trait-type.ts';
 import { entrySchema, schemaAt } from '../../model/walk.ts';
 import { shared } from '../../styles/shared.ts';
-import { likely, SECTION_WORDS } from '../../text/app.ts';
+import { have, likely, SECTION_WORDS } from '../../text/app.ts';
 import { groupWords } from '../../text/fields.ts';
-import { catalogueText } from '../../text/catalogue.ts';
 import { panelText } from '../../text/tasted.ts';
 import { emitChange } from '../fields/change.ts';
 import type { FormSection } from '../fields/form.ts';
 import type { FromCatalogueTool, ToCatalogueEvent } from './catalogue/from-catalogue.ts';
 import { panelStyles } from './orchard-panel.styles.ts';
-import '../fields/form.ts';
 
 export type PanelSection = keyof typeof SECTION_WORDS;
 const SECTIONS: readonly PanelSection[] = ['trees', 'kinds', 'traits', 'crosses', 'pools', 'stocks', 'facts', 'genes', 'gardens'];
@@ -160,7 +158,7 @@ export class OrchardPanel extends LitElement {
     const detail = IN_CATALOGUE[section];
     if (!this.catalogue || detail === undefined) return nothing;
     const go = () => this.dispatchEvent(new CustomEvent('oo-to-catalogue', { detail, bubbles: true, composed: true }) satisfies ToCatalogueEvent);
-    return html`<button class="plain" @click=${go}>${catalogueText.to[detail]}</button>`;
+    return html`<button class="plain" @click=${go}>${have.fromCatalogue[detail]}</button>`;
   }
 
   /** A few words behind the name, so that a list can be read without unfolding it. */

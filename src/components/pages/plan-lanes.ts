@@ -10,7 +10,6 @@ import type { WordsByPlan } from '../../charts/marks.ts';
 import type { Lanes, MoveEvent, PlanEvent, RowEvent, RowKey } from '../charts/lanes/lanes.ts';
 import '../charts/lanes/lanes.ts';
 import type { OoChange } from '../fields/change.ts';
-import '../fields/form.ts';
 import { StoreElement } from '../store-element.ts';
 import { planPanel } from './plan-panel.ts';
 import { planPatterns } from './plan-patterns.ts';

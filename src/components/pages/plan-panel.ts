@@ -4,7 +4,6 @@ import type { Problem } from '../../model/problem.ts';
 import type { Plan, Programme } from '../../model/programme.ts';
 import { likely } from '../../text/app.ts';
 import { planText } from '../../text/charts-plan.ts';
-import '../fields/form.ts';
 
 /** What can be done with a whole plan. */
 export interface PlanDeeds {

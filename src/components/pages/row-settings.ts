@@ -9,7 +9,6 @@ import { likely } from '../../text/app.ts';
 import { planText } from '../../text/charts-plan.ts';
 import { graftAdvice } from './graft-advice.ts';
 import type { FormKey, FormSection } from '../fields/form.ts';
-import '../fields/form.ts';
 
 const styles = css`
   :host {

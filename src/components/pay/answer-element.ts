@@ -47,6 +47,11 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   constructor() {
     super();
     new StoreController(this, () => this.answers);
+    // A picture of an answer says how many futures are behind the answer, not behind the programme.
+    this.addEventListener('oo-save-picture', ({ detail }) => {
+      const { answer } = this.asked;
+      if (answer !== null && 'futures' in answer) detail.futures = answer.futures;
+    });
   }
 
   /** The question as a title, until there is an answer. */

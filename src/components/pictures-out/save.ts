@@ -1,22 +1,12 @@
 import { longDate } from '../../text/handout.ts';
 import { saving, sourceLine } from '../../text/exports.ts';
-import type { SavePicture } from '../charts/save-picture.ts';
+import type { PictureSource, SavePicture } from '../charts/save-picture.ts';
 import { fileNameOf } from '../charts/table-file.ts';
 import { saveAsFile } from '../files.ts';
 import { composed, pictureBlob, written, type PictureFile } from '../pictures-out.ts';
 import { facesFor } from './faces.ts';
 import { redrawn } from './redraw.ts';
 import { trace } from './trace.ts';
-
-/** What a picture comes from. */
-export interface PictureSource {
-  readonly title: string;
-  readonly word: string;
-  readonly engine: string;
-  readonly futures: number;
-  /** Calendar day, year-month-day. */
-  readonly date: string;
-}
 
 const breathe = () => new Promise((resolve) => setTimeout(resolve));
 
@@ -35,11 +25,11 @@ export async function pictureOf(
 
 /** Makes a picture and hands it to the browser. */
 export async function savePicture(asked: SavePicture, source: PictureSource): Promise<void> {
-  const { kind, said, title } = asked;
+  const { kind, said } = asked;
   said(saving.making);
   try {
     const picture = await pictureOf(asked, source);
-    const name = `${fileNameOf(title, 'picture')}.${kind}`;
+    const name = `${fileNameOf(asked.name, 'picture')}.${kind}`;
     if (kind === 'svg') saveAsFile(name, picture.svg, 'image/svg+xml');
     else saveAsFile(name, await pictureBlob(picture), 'image/png');
     said(saving.saved(name));

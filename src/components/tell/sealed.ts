@@ -144,7 +144,8 @@ export class OoSealed extends LitElement {
           )}
         </tbody>
       </table>
-    </div>`;
+    </div>
+    ${saveRow({})}`;
   }
 
   private at(list: readonly ({ readonly year: number } & Parameters<typeof sealed.share>[0])[], year: number): string {

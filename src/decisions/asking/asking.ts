@@ -2,8 +2,7 @@ import type { Programme } from '../../model/programme.ts';
 import { GivenUp, type Runner } from '../../workers/runner.ts';
 import { poolFutures } from '../pool.ts';
 import type { Answer, AskOptions, NoAnswer } from '../question.ts';
-import { askingHost, errorOf } from './host.ts';
-import { dataOf, errorData, type FromAsker, type ToAsker } from './protocol.ts';
+import { dataOf, errorData, errorOf, type FromAsker, type ToAsker } from './protocol.ts';
 
 /** A thread that thinks about questions. */
 export interface AskingThread {
@@ -87,19 +86,4 @@ export class Asking {
     else if (message.type === 'answered') asked?.done(message.answer);
     else asked?.failed(errorOf(message.error));
   }
-}
-
-/** Thinks on the calling thread, every message copied as between threads: for tests and for places without threads. */
-export function inlineAsking(threads: number): AskingThread {
-  let heard: (message: FromAsker) => void = () => undefined;
-  const host = askingHost((message) => queueMicrotask(() => heard(structuredClone(message))), threads);
-  return {
-    post: (message) => host(structuredClone(message)),
-    listen(hear) {
-      heard = hear;
-    },
-    end() {
-      heard = () => undefined;
-    },
-  };
 }

@@ -1,8 +1,8 @@
 import type { Columns } from '../../results/columns.ts';
-import { GivenUp } from '../../workers/runner.ts';
 import type { Futures } from '../futures.ts';
+import { MOST_FUTURES } from '../question.ts';
 import { questionOf } from '../questions.ts';
-import { columnsOf, errorData, type ErrorData, type FromAsker, type ToAsker, type Want, type WantMixed } from './protocol.ts';
+import { columnsOf, errorData, errorOf, type FromAsker, type ToAsker, type Want, type WantMixed } from './protocol.ts';
 
 interface Waiting<T> {
   readonly done: (found: T) => void;
@@ -55,7 +55,7 @@ export function askingHost(post: (message: FromAsker) => void, threads: number):
         mixed: (variant, plans, mix) => wantedMixed(id, { programme: variant, plans, mix }),
       };
       answerOf(question)
-        .ask(programme, options, futures, (answer) => post({ type: 'report', id, answer }))
+        .ask(programme, { ...options, runs: Math.min(options.runs ?? programme.runs, MOST_FUTURES) }, futures, (answer) => post({ type: 'report', id, answer }))
         .then(
           (answer) => post({ type: 'answered', id, answer }),
           (error: unknown) => post({ type: 'failed', id, error: errorData(error) }),
@@ -68,9 +68,4 @@ function answerOf(id: string) {
   const question = questionOf(id);
   if (!question) throw new RangeError(`There is no question “${id}”.`);
   return question;
-}
-
-/** An error as it was on the other thread; one that was given up is told apart by its class. */
-export function errorOf({ name, message, stack }: ErrorData): Error {
-  return name === 'GivenUp' ? new GivenUp(message) : Object.assign(new Error(message), { name, stack });
 }

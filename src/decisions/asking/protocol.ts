@@ -2,6 +2,7 @@ import type { FactMix } from '../../engine/fact-mix.ts';
 import type { WhatIf } from '../../engine/what-if.ts';
 import type { Programme } from '../../model/programme.ts';
 import { Columns, type Shape } from '../../results/columns.ts';
+import { GivenUp } from '../../workers/runner.ts';
 import type { Answer, AskOptions, NoAnswer } from '../question.ts';
 
 /** What the asking thread is told. An `ask` is answered by any number of reports and one `answered` or `failed`, under its number. */
@@ -57,4 +58,9 @@ export const columnsOf = ({ shape, runs, ...data }: ColumnsData): Columns => new
 export function errorData(error: unknown): ErrorData {
   const { name, message, stack } = error instanceof Error ? error : new Error(String(error));
   return { name, message, stack: stack ?? '' };
+}
+
+/** An error as it was on the other thread; one that was given up is told apart by its class. */
+export function errorOf({ name, message, stack }: ErrorData): Error {
+  return name === 'GivenUp' ? new GivenUp(message) : Object.assign(new Error(message), { name, stack });
 }

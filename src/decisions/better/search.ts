@@ -1,5 +1,6 @@
 import type { Programme } from '../../model/programme.ts';
-import { rootOf, Stream, textKey } from '../../random/stream.ts';
+import { textKey } from '../../random/mix.ts';
+import { rootOf, Stream } from '../../random/stream.ts';
 import { ranking } from '../../statistics/fronts.ts';
 import type { Futures } from '../futures.ts';
 import { runOne } from '../steps.ts';

@@ -1,106 +1,91 @@
 import type { Programme } from '../../model/programme.ts';
-import { cardText, jobWords, monthName, seasonName } from '../../text/card.ts';
-import { cautions } from '../../text/app.ts';
-import { markup, NOTHING, type Markup } from '../markup.ts';
 import type { Job } from '../../results/season.ts';
+import { cardText, jobWords, monthName, seasonName } from '../../text/card.ts';
+import { fontFaces, type Fonts } from '../look.ts';
+import { markup, NOTHING, Markup } from '../markup.ts';
+import { cardStyle } from './card-style.ts';
+import { crossesOn, fittedCard, type CrossLine } from './fit.ts';
 import type { Climate } from './jobs.ts';
 
+export type CardPaper = 'A6' | 'A5';
+
 export interface CardOptions extends Climate {
-  readonly paper: 'A6' | 'A5';
+  readonly paper: CardPaper;
   /** Calendar year of the bloom. */
   readonly year: number;
+  /** Letter of the plan. */
+  readonly mark: string;
   readonly planName: string;
   /** ISO date of printing. */
   readonly date: string;
 }
 
-/** Boxes to tick, one for each ten flowers; more do not fit a line. */
-const TALLY_MOST = 30;
-const FLOWERS_A_BOX = 10;
-const TAG_LINES = 6;
+/** More lines than any paper has room for: what does not fit is cut off below the last whole one. */
+const RULED_LINES = 40;
+const COLUMNS = 4;
 
 /**
- * Returns the card of one season as a page of its own: jobs by month, boxes to tally flowers and fruits, fruits to cut per tree, lines for tag
- * numbers. No script, no colour, no thin grey: it is read outdoors and written on with a pencil.
+ * Returns the card of one season as a page of its own, which fits its paper: jobs by month with boxes to tick, crosses with their tags and
+ * boxes to tally flowers, fruits to cut of each tree, and ruled lines over all that is left. No script, no colour, no grey: it is read
+ * outdoors and written on with a pencil.
+ * @param fonts within the page; without them it is set in what the reader's device has
  */
-export function cardPage(programme: Programme, jobs: readonly Job[], options: CardOptions): string {
-  const { paper, year, planName, date } = options;
+export function cardPage(programme: Programme, jobs: readonly Job[], options: CardOptions, fonts: Fonts | null = null): string {
+  const { paper, year, mark, planName, date } = options;
   const season = seasonName(year, options.bloomMonth);
+  const fit = fittedCard(jobs, year, paper);
+  const judge = jobs.find(({ kind }) => kind === 'judge');
   return markup`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${cardText.title(season)}</title>
-<style>${{ A6: STYLE('105mm', '148mm', 8), A5: STYLE('148mm', '210mm', 10.5) }[paper]}</style>
+<style>${fonts ? new Markup(fontFaces(fonts)) : NOTHING}${cardStyle(paper, fit.points)}</style>
 </head>
 <body>
 <main>
-<h1>${season}</h1>
+<header><h1>${season}</h1><span class="letter">${mark}</span></header>
 <p class="of">${programme.title} · ${planName}</p>
-${jobs.length === 0 ? markup`<p>${cardText.nothing}</p>` : markup`<table><caption>${cardText.jobs}</caption><tbody>${jobs.map(row)}</tbody></table>`}
-${tallies(jobs)}
-${judging(jobs)}
-${tags(jobs, year)}
-<p class="care">${cautions.kernels} ${cautions.knives} ${cautions.moving}</p>
-<p class="foot">${cardText.foot(date)}</p>
+${jobs.length === 0 ? markup`<p class="nothing">${cardText.nothing}</p>` : jobsTable(fit.jobs, fit.left)}
+${crosses(crossesOn(jobs, year))}
+${judge ? seen(judge) : notes()}
+<footer><p>${cardText.care}</p><p>${cardText.foot(date)}</p></footer>
 </main>
 </body>
 </html>
 `.text;
 }
 
-const row = (job: Job): Markup =>
-  markup`<tr><th scope="row">${monthName(job.month)}</th><td><span class="box"></span></td><td>${jobWords(job)}${job.share < 0.95 ? markup` <i>${cardText.share(job.share)}</i>` : NOTHING}</td></tr>`;
+/** Jobs with their month before the first of each; what comes up in some futures only says in how many of ten. */
+function jobsTable(jobs: readonly Job[], left: number): Markup {
+  const rows = jobs.map((job, at) => {
+    const before = jobs[at - 1];
+    const month = before?.month === job.month && before.yearsOn === job.yearsOn ? NOTHING : markup`${monthName(job.month)}`;
+    const often = job.share < 0.95 ? markup`${cardText.often(job.share)}` : NOTHING;
+    return markup`<tr class="job"><td class="month">${month}</td><td><span class="box"></span></td><td class="what">${jobWords(job)}</td><td class="often">${often}</td></tr>`;
+  });
+  const more = left > 0 ? markup`<tr><td></td><td></td><td>${cardText.left(left)}</td><td></td></tr>` : NOTHING;
+  return markup`<section><h2>${cardText.jobs}<span>${jobs.some(({ share }) => share < 0.95) ? cardText.oftenHead : ''}</span></h2><table class="jobs"><tbody>${rows}${more}</tbody></table></section>`;
+}
 
-/** A line of boxes for each cross that is pollinated, ten flowers a box, and room for the fruits. */
-function tallies(jobs: readonly Job[]): Markup {
-  const lines = jobs
-    .filter(({ kind }) => kind === 'pollinate')
-    .flatMap(({ crosses, amount }) => crosses.map((cross) => ({ cross, boxes: Math.min(TALLY_MOST, Math.max(1, Math.ceil((amount ?? 0) / FLOWERS_A_BOX))) })));
+/** A line of boxes for each cross that is pollinated, ten flowers a box, the begin of its tags, and room for what was counted. */
+function crosses(lines: readonly CrossLine[]): Markup {
   if (lines.length === 0) return NOTHING;
-  return markup`<section><h2>${cardText.tally}</h2>${lines.map(
-    ({ cross, boxes }) =>
-      markup`<div class="tally"><b>${cross}</b><span>${Array.from({ length: boxes }, () => markup`<span class="box"></span>`)}</span><span class="set">${cardText.set}</span></div>`,
-  )}</section>`;
+  const blank = (words: string): Markup => markup`<span>${words}<i></i></span>`;
+  const each = lines.map(
+    ({ tag, cross, boxes }) =>
+      markup`<li><p><b>${tag}</b> ${cross}</p>${boxes === 0 ? NOTHING : markup`<p class="tally">${Array.from({ length: boxes }, () => markup`<span class="box"></span>`)}</p>`}<p class="blanks">${(boxes === 0 ? cardText.blanksOpen : cardText.blanks).map(blank)}</p></li>`,
+  );
+  return markup`<section><h2>${cardText.crosses}</h2><p class="how">${cardText.tagsHow}</p><ul>${each}</ul></section>`;
 }
 
-/** How many fruits to cut from each tree, and lines to note what was seen. */
-function judging(jobs: readonly Job[]): Markup {
-  const [judge] = jobs.filter(({ kind }) => kind === 'judge');
-  if (!judge) return NOTHING;
-  const lines = Array.from({ length: TAG_LINES }, () => markup`<tr><td></td><td></td><td></td><td></td></tr>`);
-  return markup`<section><h2>${cardText.judge(judge.amount)}</h2><table class="lines"><thead><tr>${cardText.judgeColumns.map((words) => markup`<th scope="col">${words}</th>`)}</tr></thead><tbody>${lines}</tbody></table></section>`;
+/** How many fruits to cut of each tree, and lines to note what was seen. */
+function seen({ amount }: Job): Markup {
+  const lines = Array.from({ length: RULED_LINES }, () => markup`<tr>${Array.from({ length: COLUMNS }, () => markup`<td></td>`)}</tr>`);
+  return markup`<section class="fill"><h2>${cardText.judge(amount)}</h2><div><table class="seen"><thead><tr>${cardText.judgeColumns.map((words) => markup`<th scope="col">${words}</th>`)}</tr></thead><tbody>${lines}</tbody></table></div></section>`;
 }
 
-/** Numbers of the tags that this season's seedlings get: year, cross, seedling. */
-function tags(jobs: readonly Job[], year: number): Markup {
-  const crosses = jobs.filter(({ kind }) => kind === 'pollinate' || kind === 'gatherOpen').flatMap((job) => job.crosses);
-  if (crosses.length === 0) return NOTHING;
-  return markup`<section><h2>${cardText.tags}</h2><p>${cardText.tagsHow}</p><ul>${crosses.map(
-    (cross, i) => markup`<li><b>${String(year)}-${String(i + 1)}-…</b> ${cross} <span class="line"></span></li>`,
-  )}</ul></section>`;
+function notes(): Markup {
+  return markup`<section class="fill"><h2>${cardText.notes}</h2><div>${Array.from({ length: RULED_LINES }, () => markup`<p class="ruled"></p>`)}</div></section>`;
 }
-
-const STYLE = (width: string, height: string, points: number): Markup =>
-  markup`@page { size: ${width} ${height}; margin: 7mm; }
-* { box-sizing: border-box; }
-html { font: ${points}pt/1.3 'Source Sans 3', 'Source Sans 3 Variable', system-ui, sans-serif; color: #000; background: #fff; font-variant-numeric: tabular-nums lining-nums; }
-body { margin: 0; }
-main { max-width: ${width}; margin: 0 auto; }
-h1 { font: 600 1.5em/1.2 'Brygada 1918', 'Brygada 1918 Variable', Georgia, serif; margin: 0; }
-h2, caption { font: 600 1.1em/1.2 'Brygada 1918', 'Brygada 1918 Variable', Georgia, serif; margin: 0.7em 0 0.2em; text-align: left; }
-p { margin: 0.2em 0; }
-table { border-collapse: collapse; width: 100%; }
-th { text-align: left; font-weight: 600; vertical-align: top; padding: 0.15em 0.6em 0.15em 0; white-space: nowrap; }
-td { vertical-align: top; padding: 0.15em 0.4em 0.15em 0; }
-.box { display: inline-block; width: 1.05em; height: 1.05em; border: 1px solid #000; margin-right: 0.25em; vertical-align: -0.15em; }
-.tally { margin: 0.25em 0; break-inside: avoid; }
-.tally > span { display: block; }
-.set { margin-top: 0.2em; }
-.lines td { border: 1px solid #000; height: 1.7em; }
-ul { list-style: none; margin: 0; padding: 0; }
-li { display: flex; gap: 0.5em; align-items: baseline; margin: 0.3em 0; }
-.line { flex: 1; border-bottom: 1px solid #000; }
-.care { margin-top: 0.7em; border-top: 1px solid #000; padding-top: 0.3em; font-size: 0.85em; }
-.foot { font-size: 0.85em; }`;

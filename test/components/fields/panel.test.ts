@@ -1,5 +1,6 @@
 import { html } from 'lit';
 import { describe, expect, it } from 'vitest';
+import '../../../src/components/fields/form.ts';
 import { OrchardPanel } from '../../../src/components/pages/orchard-panel.ts';
 import { setAt } from '../../../src/model/edits.ts';
 import { programmeSchema } from '../../../src/model/programme.ts';

@@ -30,8 +30,21 @@ export const payStyles = css`
   .asked label:not(.tick) {
     font-weight: 600;
   }
+  .asked label,
   .asked select {
+    min-width: 0;
     max-width: 100%;
+  }
+  .questions {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 14px;
+    margin: 14px 0 0 -6px;
+    padding: 0;
+    list-style: none;
+  }
+  .part:focus {
+    outline: none;
   }
   @media (max-width: 700px) {
     h1.waiting {

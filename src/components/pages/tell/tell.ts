@@ -17,6 +17,8 @@ import { tell } from '../../../text/tell.ts';
 import { saveAsFile } from '../../files.ts';
 import { pictureBlob, pictureFile } from '../../pictures-out.ts';
 import { StoreElement } from '../../store-element.ts';
+import '../../tell/card.ts';
+import '../../tell/figures.ts';
 import '../../tell/sealed.ts';
 import { storyFragment } from '../../tell/story-link.ts';
 import '../../tell/story-share.ts';
@@ -94,6 +96,8 @@ export class Tell extends StoreElement {
       <section class="part">
         <oo-sealed .programme=${runnable} .outlook=${ready ? outlook : null} .today=${this.today}></oo-sealed>
       </section>
+      <section class="part"><oo-card .today=${this.today}></oo-card></section>
+      <section class="part"><oo-figures .outlook=${ready ? outlook : null} .today=${this.today}></oo-figures></section>
       ${care(programme, this.runs.engine)}
     `;
   }

@@ -43,6 +43,7 @@ export class BetterPicture extends AnswerPicture<BetterAnswer, BetterLayout> {
         ${layout.order.length > 0 ? this.slider(slider) : nothing}
       </div>
       <p class="read" aria-hidden="true">${plan ? words : html`<span class="keys">${betterText.keys}</span>`}</p>
+      ${this.saves()}
     </div>`;
   }
 

@@ -19,6 +19,7 @@ import {
   sureInWords,
   treesLines,
 } from '../../../text/pay-better.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { AnswerElement } from '../answer-element.ts';
 import { amountCell, trulyGoodCell } from '../cells.ts';
 import './better-picture.ts';
@@ -94,7 +95,7 @@ export class PayBetter extends AnswerElement<'better'> {
           </tbody>
         </table>
       </div>
-      ${found.length === 0 ? html`<p class="cannot">${betterText.nothingFound}</p>` : nothing}
+      ${saveRow({})} ${found.length === 0 ? html`<p class="cannot">${betterText.nothingFound}</p>` : nothing}
       ${freeMark(this.programmes.state.programme) === null && found.length > 0 ? html`<p class="quiet">${planText.full}</p>` : nothing}`;
   }
 

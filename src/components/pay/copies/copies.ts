@@ -5,6 +5,7 @@ import type { Tree } from '../../../model/programme.ts';
 import { percent } from '../../../text/charts.ts';
 import type { Piece } from '../../../text/headline.ts';
 import { copiesFinding, copiesPlan, copiesText, danger, wayName } from '../../../text/pay-copies.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { AnswerElement } from '../answer-element.ts';
 import { amountCell, chanceCell, differenceCell, halfByCell, trulyGoodCell } from '../cells.ts';
 import { choice } from '../choice.ts';
@@ -71,25 +72,26 @@ export class PayCopies extends AnswerElement<'copies', CopiesOptions> {
   private table({ ways }: CopiesAnswer): TemplateResult {
     const { lastYear } = this.programme;
     return html`<div class="scroll" tabindex="0" role="group" aria-label=${copiesText.plan}>
-      <table>
-        <thead>
-          <tr>
-            ${copiesText.heads(lastYear).map((head) => html`<th scope="col">${head}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${ways.map(
-            (way) =>
-              html`<tr>
-                <th scope="row">${wayName(way)}${way.asItStands ? html`<small>${copiesText.asItStands}</small>` : nothing}</th>
-                <td class="figure">${percent(way.lostBy.at(-1) ?? 0)}<small>${copiesText.counted(way.lostCounted.low, way.lostCounted.high)}</small></td>
-                ${chanceCell(way.outcome)} ${trulyGoodCell(way.outcome)} ${halfByCell(way.outcome, lastYear)} ${amountCell(way.outcome.seedlings)}
-                ${amountCell(way.outcome.totalHours)} ${differenceCell(way.minusAsItStands)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
+        <table>
+          <thead>
+            <tr>
+              ${copiesText.heads(lastYear).map((head) => html`<th scope="col">${head}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${ways.map(
+              (way) =>
+                html`<tr>
+                  <th scope="row">${wayName(way)}${way.asItStands ? html`<small>${copiesText.asItStands}</small>` : nothing}</th>
+                  <td class="figure">${percent(way.lostBy.at(-1) ?? 0)}<small>${copiesText.counted(way.lostCounted.low, way.lostCounted.high)}</small></td>
+                  ${chanceCell(way.outcome)} ${trulyGoodCell(way.outcome)} ${halfByCell(way.outcome, lastYear)} ${amountCell(way.outcome.seedlings)}
+                  ${amountCell(way.outcome.totalHours)} ${differenceCell(way.minusAsItStands)}
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+      ${saveRow({})}`;
   }
 }
 

@@ -8,6 +8,7 @@ import { common } from '../../../text/charts.ts';
 import type { Piece } from '../../../text/headline.ts';
 import { decimals, monthsInWords } from '../../../text/pay-figures.ts';
 import { graftFinding, graftText, graftTrust, rootsNotes, rootsText, siteAsked, standsInWords, stocksInWords, turnsInWords } from '../../../text/pay-graft.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { SiteElement } from '../site-element.ts';
 import { amountCell, chanceCell, differenceCell, halfByCell, trulyGoodCell } from '../cells.ts';
 import type { MapAnswer } from './graft-map.ts';
@@ -45,24 +46,25 @@ export class PayGraft extends SiteElement<'graft'> {
   private ways({ ways, stands }: GraftSite): TemplateResult {
     const { lastYear } = this.programme;
     return html`<div class="scroll" tabindex="0" role="group" aria-label=${graftText.asking}>
-      <table>
-        <thead>
-          <tr>
-            ${graftText.heads.map((head) => html`<th scope="col">${head}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${ways.map(
-            ({ who, outcome, minusStands }) =>
-              html`<tr>
-                <th scope="row">${graftText.ways[who]}${who === stands ? html`<small>${graftText.asItStands}</small>` : nothing}</th>
-                ${chanceCell(outcome)} ${trulyGoodCell(outcome)} ${halfByCell(outcome, lastYear)} ${amountCell(outcome.seedlings)} ${amountCell(outcome.grafts)}
-                ${amountCell(outcome.totalHours)} ${differenceCell(minusStands)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
+        <table>
+          <thead>
+            <tr>
+              ${graftText.heads.map((head) => html`<th scope="col">${head}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${ways.map(
+              ({ who, outcome, minusStands }) =>
+                html`<tr>
+                  <th scope="row">${graftText.ways[who]}${who === stands ? html`<small>${graftText.asItStands}</small>` : nothing}</th>
+                  ${chanceCell(outcome)} ${trulyGoodCell(outcome)} ${halfByCell(outcome, lastYear)} ${amountCell(outcome.seedlings)}
+                  ${amountCell(outcome.grafts)} ${amountCell(outcome.totalHours)} ${differenceCell(minusStands)}
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+      ${saveRow({})}`;
   }
 
   private map(answer: GraftAnswer, stale: boolean): TemplateResult {
@@ -136,6 +138,7 @@ function stocksOf(stocks: readonly StockUse[]): TemplateResult | typeof nothing 
         </tbody>
       </table>
     </div>
+    ${saveRow({})}
     <p class="about">${graftText.stocksNote}</p>`;
 }
 

@@ -10,6 +10,7 @@ import type { Piece } from '../../../text/headline.ts';
 import { backwardsWords, chainWords, exactWords, howManyFinding, howManyNotes, howManyText, readOffLines } from '../../../text/pay-how-many.ts';
 import { leverWords } from '../../../text/pay-how-many-names.ts';
 import { pieces } from '../../pages/parts.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { AnswerElement } from '../answer-element.ts';
 import { choice } from '../choice.ts';
 import './picture.ts';
@@ -176,27 +177,28 @@ export class PayHowMany extends AnswerElement<'howmany', HowManyOptions> {
 
   private readOffs({ readOffs, years }: HowManyAnswer): TemplateResult {
     return html`<table class="read-offs">
-      <thead>
-        <tr>
-          <th scope="col">${howManyText.chanceHead}</th>
-          ${years.map((year) => html`<th scope="col">${howManyText.by(year)}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${READ_AT.map(
-          (chance) =>
-            html`<tr>
-              <th scope="row">${percent(chance)}</th>
-              ${readOffs
-                .filter((one) => one.chance === chance)
-                .map((one) => {
-                  const [number, range] = readOffLines(one);
-                  return html`<td class=${one.at === null ? 'not' : ''}>${number}${range === '' ? nothing : html`<small>${range}</small>`}</td>`;
-                })}
-            </tr>`,
-        )}
-      </tbody>
-    </table>`;
+        <thead>
+          <tr>
+            <th scope="col">${howManyText.chanceHead}</th>
+            ${years.map((year) => html`<th scope="col">${howManyText.by(year)}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${READ_AT.map(
+            (chance) =>
+              html`<tr>
+                <th scope="row">${percent(chance)}</th>
+                ${readOffs
+                  .filter((one) => one.chance === chance)
+                  .map((one) => {
+                    const [number, range] = readOffLines(one);
+                    return html`<td class=${one.at === null ? 'not' : ''}>${number}${range === '' ? nothing : html`<small>${range}</small>`}</td>`;
+                  })}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      ${saveRow({})}`;
   }
 
   private backwards(answer: HowManyAnswer): TemplateResult | typeof nothing {

@@ -21,6 +21,7 @@ import {
   lineName,
   shortName,
 } from '../../../text/pay-ifs.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { AnswerElement } from '../answer-element.ts';
 import { amountCell, chanceCell, differenceCell, halfByCell, trulyGoodCell } from '../cells.ts';
 import { ifsStyles } from './ifs.styles.ts';
@@ -96,26 +97,27 @@ export class PayIfs extends AnswerElement<'ifs'> {
         jobs.length === 0
           ? nothing
           : html`<div class="scroll" tabindex="0" role="group" aria-label=${ifsText.jobsTitle}>
-              <table>
-                <thead>
-                  <tr>
-                    ${ifsText.jobHeads.map((head) => html`<th scope="col">${head}</th>`)}
-                  </tr>
-                </thead>
-                <tbody>
-                  ${jobs.map(
-                    (job) =>
-                      html`<tr>
-                        <td class="rank">${job.rank}</td>
-                        <th scope="row">${jobName(job, programme)}${job.inPlan ? nothing : html`<small>${ifsText.onTop}</small>`}</th>
-                        ${two(gainLines(job))}
-                        <td>${hoursWords(job)}</td>
-                        ${two(hourLines(job))}
-                      </tr>`,
-                  )}
-                </tbody>
-              </table>
-            </div>`
+                <table>
+                  <thead>
+                    <tr>
+                      ${ifsText.jobHeads.map((head) => html`<th scope="col">${head}</th>`)}
+                    </tr>
+                  </thead>
+                  <tbody>
+                    ${jobs.map(
+                      (job) =>
+                        html`<tr>
+                          <td class="rank">${job.rank}</td>
+                          <th scope="row">${jobName(job, programme)}${job.inPlan ? nothing : html`<small>${ifsText.onTop}</small>`}</th>
+                          ${two(gainLines(job))}
+                          <td>${hoursWords(job)}</td>
+                          ${two(hourLines(job))}
+                        </tr>`,
+                    )}
+                  </tbody>
+                </table>
+              </div>
+              ${saveRow({})}`
       }`;
   }
 
@@ -139,7 +141,8 @@ export class PayIfs extends AnswerElement<'ifs'> {
             )}
           </tbody>
         </table>
-      </div>`;
+      </div>
+      ${saveRow({})}`;
   }
 }
 

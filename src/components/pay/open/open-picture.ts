@@ -41,6 +41,7 @@ export class OpenPictureElement extends AnswerPicture<OpenPicture, OpenLayout> {
         ${this.slider({ label: openText.slider, from: 1, to: answer.ways.length, words, plot })}
       </div>
       <p class="read" aria-hidden="true">${way ? words : html`<span class="keys">${openText.keys}</span>`}</p>
+      ${this.saves()}
     </div>`;
   }
 

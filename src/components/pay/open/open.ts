@@ -4,6 +4,7 @@ import type { OpenAnswer, OpenSite, OpenWay } from '../../../decisions/open.ts';
 import { common } from '../../../text/charts.ts';
 import type { Piece } from '../../../text/headline.ts';
 import { mainSiteOf, missingWords, openFinding, openText, parentsWords, rateWords, wayNotes, yearsLines } from '../../../text/pay-open.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { AnswerElement } from '../answer-element.ts';
 import { amountCell, chanceCell, differenceCell, halfByCell, trulyGoodCell } from '../cells.ts';
 import { choice } from '../choice.ts';
@@ -83,24 +84,25 @@ export class PayOpen extends AnswerElement<'open'> {
         <td>${rateWords(yearsForHours)}</td>`;
     };
     return html`<div class="scroll" tabindex="0" role="group" aria-label=${openText.asking}>
-      <table>
-        <thead>
-          <tr>
-            ${openText.heads.map((head) => html`<th scope="col">${head}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${ways.map(
-            (way) =>
-              html`<tr>
-                <th scope="row">${openText.how[way.how]}<small>${way.asItStands ? openText.asItStands : parentsWords(way)}</small></th>
-                ${chanceCell(way.outcome)} ${trulyGoodCell(way.outcome)} ${halfByCell(way.outcome, lastYear)} ${amountCell(way.outcome.seedlings)}
-                ${amountCell(way.outcome.totalHours)} ${differenceCell(way.minusAsItStands)} ${years(way)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
+        <table>
+          <thead>
+            <tr>
+              ${openText.heads.map((head) => html`<th scope="col">${head}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${ways.map(
+              (way) =>
+                html`<tr>
+                  <th scope="row">${openText.how[way.how]}<small>${way.asItStands ? openText.asItStands : parentsWords(way)}</small></th>
+                  ${chanceCell(way.outcome)} ${trulyGoodCell(way.outcome)} ${halfByCell(way.outcome, lastYear)} ${amountCell(way.outcome.seedlings)}
+                  ${amountCell(way.outcome.totalHours)} ${differenceCell(way.minusAsItStands)} ${years(way)}
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+      ${saveRow({})}`;
   }
 }
 

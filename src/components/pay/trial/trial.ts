@@ -4,6 +4,7 @@ import type { TrialAnswer } from '../../../decisions/trial.ts';
 import { NEVER_ASKED } from '../../../state/answers-store.ts';
 import type { Piece } from '../../../text/headline.ts';
 import { changesNotes, costNotes, trialFinding, trialText, whenNotes } from '../../../text/pay-trial.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { amountCell, chanceCell, differenceCell, halfByCell, trulyGoodCell } from '../cells.ts';
 import { SiteElement } from '../site-element.ts';
 import type { TrialPicture } from './trial-picture.ts';
@@ -83,7 +84,8 @@ export class PayTrial extends SiteElement<'trial'> {
             )}
           </tbody>
         </table>
-      </div>`;
+      </div>
+      ${saveRow({})}`;
   }
 }
 

@@ -51,6 +51,7 @@ export class UnknownsTable extends ChartElement {
           ${facts.map((fact) => this.row(fact))}
         </tbody>
       </table>
+      ${this.saves(true)}
     </div>`;
   }
 

@@ -4,6 +4,7 @@ import type { RankedFact, UnknownsAnswer } from '../../../decisions/unknowns.ts'
 import type { Piece } from '../../../text/headline.ts';
 import { atMost, factLabel, flipWords, luckNote, restsWords, unknownsFinding, unknownsText, worthWords } from '../../../text/pay-unknowns.ts';
 import { badgeStyles } from '../../fields/badge.styles.ts';
+import { saveRow } from '../../charts/data-table.ts';
 import { AnswerElement } from '../answer-element.ts';
 import './unknowns-table.ts';
 
@@ -110,6 +111,7 @@ function smallOnes(facts: readonly RankedFact[]): TemplateResult | typeof nothin
         )}
       </tbody>
     </table>
+    ${saveRow({})}
   </details>`;
 }
 

@@ -1,0 +1,11 @@
+/** Words around the guide in the app; the guide itself is `docs/guide.md`, `docs/answers.md` and `docs/model.md`. */
+export const guide = {
+  title: 'Guide',
+  parts: { guide: 'Guide', answers: 'Twenty questions, answered', model: 'The model, with every formula' },
+  partsLabel: 'Parts of the guide',
+  onThisPage: 'On this page',
+  wide: 'Table, wider than the screen may be',
+  formula: 'Text that keeps its lines',
+} as const;
+
+export type GuidePart = keyof typeof guide.parts;

@@ -1,0 +1,121 @@
+import type { Page } from 'playwright';
+
+/** What each look needs in the page: every element through all shadow roots, and whether it is seen. */
+const HELPERS = `
+  const all = (root = document.body, found = []) => {
+    for (const child of root.children) {
+      if (['SCRIPT', 'STYLE', 'TEMPLATE'].includes(child.tagName)) continue;
+      found.push(child);
+      if (child.shadowRoot) all(child.shadowRoot, found);
+      all(child, found);
+    }
+    return found;
+  };
+  const isSeen = (element) => element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !element.closest('.visually-hidden');
+  const plain = (text) => (text ?? '').replace(/\\s+/g, ' ').trim();
+  const named = (element) => element.tagName.toLowerCase() + (element.className?.baseVal ?? element.className ? '.' + (element.className?.baseVal ?? element.className) : '') + ' ' + plain(element.textContent).slice(0, 60);
+`;
+
+const ask = async <T>(page: Page, script: string): Promise<T> => page.evaluate<T>(`(() => { ${HELPERS} ${script} })()`);
+
+/** Texts that their own box cuts off, sideways or below. */
+export const cutTexts = (page: Page): Promise<string[]> =>
+  ask(
+    page,
+    `return all()
+      .filter((element) => element instanceof HTMLElement && isSeen(element) && plain(element.textContent) !== '' && !element.closest('select, textarea'))
+      .filter((element) => {
+        const { overflowX, overflowY } = getComputedStyle(element);
+        const hides = (how) => how === 'hidden' || how === 'clip';
+        return (hides(overflowX) && element.scrollWidth > element.clientWidth + 1) || (hides(overflowY) && element.scrollHeight > element.clientHeight + 1);
+      })
+      .map(named);`,
+  );
+
+/** Elements that would move or fade, and whatever is moving now. */
+export const moving = (page: Page): Promise<string[]> =>
+  ask(
+    page,
+    `const lasts = (list) => list.split(',').some((time) => parseFloat(time) > 0);
+    return [
+      ...all().filter((element) => {
+        const { transitionDuration, animationName, animationDuration, scrollBehavior } = getComputedStyle(element);
+        return lasts(transitionDuration) || (animationName !== 'none' && lasts(animationDuration)) || scrollBehavior === 'smooth';
+      }).map(named),
+      ...document.getAnimations().map((animation) => 'under way: ' + animation.constructor.name),
+    ];`,
+  );
+
+/** How a drawn part or the border of a control stands out from the page, as its best contrast; 1 where nothing is painted. */
+export interface Painted {
+  readonly what: string;
+  readonly contrast: number;
+}
+
+/** Every drawn part of the pictures and every border of a control, in the order of the page. */
+export const painted = (page: Page): Promise<Painted[]> =>
+  ask(
+    page,
+    `const pen = document.createElement('canvas').getContext('2d', { willReadFrequently: true });
+    const channels = (colour) => {
+      pen.clearRect(0, 0, 1, 1);
+      pen.fillStyle = '#0000';
+      pen.fillStyle = colour;
+      pen.fillRect(0, 0, 1, 1);
+      return [...pen.getImageData(0, 0, 1, 1).data];
+    };
+    // WCAG 2.2, definitions of “relative luminance” and “contrast ratio”.
+    const light = ([r, g, b]) => [r, g, b].map((c) => c / 255).map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4)).reduce((sum, c, i) => sum + c * [0.2126, 0.7152, 0.0722][i], 0);
+    const known = new Map();
+    const ground = light(channels(getComputedStyle(document.documentElement).backgroundColor));
+    const contrast = (colour) => {
+      if (!known.has(colour)) {
+        const found = colour === 'none' || colour.startsWith('url') ? null : channels(colour);
+        const own = found && found[3] > 100 ? light(found) : null;
+        known.set(colour, own === null ? 1 : (Math.max(own, ground) + 0.05) / (Math.min(own, ground) + 0.05));
+      }
+      return known.get(colour);
+    };
+    return all().filter(isSeen).flatMap((element) => {
+      const style = getComputedStyle(element);
+      if (element instanceof SVGGeometryElement) return [{ what: named(element), contrast: Math.max(contrast(style.fill), parseFloat(style.strokeWidth) > 0 ? contrast(style.stroke) : 1) }];
+      if (!element.matches('button, input, select, textarea') || element.matches('[type=checkbox], [type=radio], [type=range]')) return [];
+      const widest = ['Top', 'Bottom', 'Left'].map((side) => parseFloat(style['border' + side + 'Width']) > 0 && style['border' + side + 'Style'] !== 'none' ? contrast(style['border' + side + 'Color']) : 1);
+      return [{ what: named(element), contrast: Math.max(...widest) }];
+    });`,
+  );
+
+/** A picture and what is read aloud in its place. */
+export interface Spoken {
+  readonly picture: string;
+  /** Its name: the heading or label. */
+  readonly name: string;
+  /** What is said of it beside its name. */
+  readonly says: string;
+}
+
+/**
+ * Every picture that is seen, as wide as a picture: what its own label says, or the description of the part it stands in. A small sketch beside words that say the
+ * same is hidden from readers, and says so.
+ */
+export const spoken = (page: Page): Promise<Spoken[]> =>
+  ask(
+    page,
+    `const byId = (element, attribute) => (element.getAttribute(attribute) ?? '').split(' ').filter(Boolean).map((id) => plain(element.getRootNode().getElementById?.(id)?.textContent)).join(' ').trim();
+    const outwards = (element) => element.parentElement ?? (element.getRootNode() instanceof ShadowRoot ? element.getRootNode().host : null);
+    const up = (element, fits) => {
+      for (let at = element; at; at = outwards(at)) if (fits(at)) return at;
+      return null;
+    };
+    return all().filter((element) => element instanceof SVGSVGElement && isSeen(element) && element.getBoundingClientRect().width > 150 && element.querySelector('path, line, circle, rect, text')).map((svg) => {
+      const holder = up(svg, (at) => at.matches('[role=img], [role=slider], section, figure, [aria-describedby]'));
+      const image = up(svg, (at) => at.matches('[role=img]'));
+      const described = up(svg, (at) => at.matches('section[aria-describedby], figure[aria-describedby], [role=group][aria-describedby]'));
+      const label = image ? image.getAttribute('aria-label') ?? byId(image, 'aria-labelledby') : '';
+      return {
+        picture: (svg.getRootNode().host?.localName ?? '') + ' ' + (svg.getAttribute('class') ?? svg.parentElement?.className ?? '') + (svg.closest('[aria-hidden=true]') ? ' (hidden)' : ''),
+        name: described ? described.getAttribute('aria-label') ?? byId(described, 'aria-labelledby') : '',
+        says: plain([label, described ? byId(described, 'aria-describedby') : ''].join(' ')),
+      };
+    });`,
+  );

@@ -15,6 +15,8 @@ export interface Options {
   readonly means: boolean;
   /** Id of a question to ask instead of running the plans. */
   readonly ask: string | undefined;
+  /** Say what the season log teaches instead of running the plans. */
+  readonly learn: true | undefined;
   /** Write the one-page sheet instead of results. */
   readonly handout: HandoutOptions | undefined;
   readonly format: Format;
@@ -36,6 +38,7 @@ export const HELP = `Runs the plans of a programme without a browser, on all cor
   FILE              a programme, as saved by the page
   --plan ID         only this plan; may be repeated
   --ask QUESTION    answer a question about the plans instead: ${QUESTION_IDS.join(', ')}
+  --learn           say what the season log teaches instead: rates from the counts, and which inheritance fits
   --runs N          futures of each plan, 1 to ${String(MOST_RUNS)}, instead of the programme's own number
   --word TEXT       shuffle word, instead of the programme's own
   --means           take the guesses as they stand: the middle of every range and count
@@ -71,13 +74,16 @@ export function readArguments(argv: readonly string[]): Asked {
   const { ask } = values;
   if (ask !== undefined && !questionOf(ask)) return refuse(`There is no question “${ask}”; the questions are ${QUESTION_IDS.join(', ')}.`);
   if (ask !== undefined && format === 'csv') return refuse('An answer has no lines for single futures: say --format text or json.');
+  const learn = values.learn === true ? true : undefined;
+  if (learn === true && (ask !== undefined || values.handout !== undefined || format === 'csv'))
+    return refuse('--learn reads the season log and nothing else: leave out --ask and --handout, and say --format text or json.');
   if (format === undefined) return refuse(`--format must be one of ${FORMATS.join(', ')}, not “${values.format ?? ''}”.`);
   if (values.out === '') return refuse('--out must name a file.');
   const handout = handoutOptions(values);
   if (typeof handout === 'string') return refuse(handout);
   return {
     kind: 'run',
-    options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, ask, handout, format, out: values.out ?? null, threads },
+    options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, ask, learn, handout, format, out: values.out ?? null, threads },
   };
 }
 
@@ -138,6 +144,7 @@ function parse(argv: readonly string[]) {
         word: { type: 'string' },
         means: { type: 'boolean' },
         ask: { type: 'string' },
+        learn: { type: 'boolean' },
         format: { type: 'string' },
         out: { type: 'string' },
         handout: { type: 'string' },

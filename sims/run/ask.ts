@@ -1,4 +1,5 @@
 import { poolFutures } from '../../src/decisions/pool.ts';
+import { isOfAllPlans } from '../../src/decisions/of-all-plans.ts';
 import type { Answer, NoAnswer } from '../../src/decisions/question.ts';
 import { questionOf } from '../../src/decisions/questions.ts';
 import { ENGINE } from '../../src/engine/simulate.ts';
@@ -40,7 +41,7 @@ export async function askAll(runner: Runner, id: string, programme: Programme, s
   if (!question) throw new RangeError(`There is no question “${id}”.`);
   const answers: (Answer | NoAnswer)[] = [];
   // A question about the whole programme has one answer, whichever plans were named.
-  for (const plan of question.ofAllPlans === true ? plans.slice(0, 1) : plans) {
+  for (const plan of isOfAllPlans(id) ? plans.slice(0, 1) : plans) {
     const entry = programme.plans[plan];
     if (entry) answers.push(await question.ask(programme, { plan: entry.id }, poolFutures(runner), () => undefined));
   }

@@ -7,6 +7,7 @@ import { nodeRunner } from '../../src/workers/node.ts';
 import { askAll, answerJson, answerText } from './ask.ts';
 import { handoutFile } from './handout.ts';
 import { HELP, readArguments, type Format, type Options } from './arguments.ts';
+import { learnedDocument, learnedJson, learnedReport } from './learn.ts';
 import { fileOutput, standardOutput, type Output } from './output.ts';
 import { progressLine } from './progress.ts';
 import { codeOf, readProgrammeFile } from './programme-file.ts';
@@ -42,6 +43,11 @@ export async function main(argv: readonly string[], program: URL): Promise<numbe
   if (typeof output === 'string') return refuse([output]);
   for (const note of reading.notes) process.stderr.write(`Note: ${note}\n`);
   try {
+    if (options.learn === true) {
+      const document = learnedDocument(reading.programme);
+      await output.write([options.format === 'json' ? learnedJson(document) : learnedReport(document)]);
+      return DONE;
+    }
     await run(reading.programme, plans, options, program, output);
     return DONE;
   } catch (error) {

@@ -152,7 +152,7 @@ const columnSum = (joint: readonly number[], column: number, width: number): num
   joint.reduce((sum, one, i) => (i % width === column ? sum + one : sum), 0);
 
 /** Cells taken together for the mixture of betas: it is smooth, and its ends need no more. */
-const TOGETHER = 8;
+const TOGETHER = 3;
 
 function anotherSpring(rates: readonly number[], nodes: readonly LuckNode[], joint: readonly number[]): { low: number; high: number } {
   const mixture: { a: number; b: number; weight: number }[] = [];
@@ -164,13 +164,13 @@ function anotherSpring(rates: readonly number[], nodes: readonly LuckNode[], joi
         weight += here;
         sum += here * (rates[k] ?? 0);
       }
-      if (weight > 1e-4) mixture.push({ a: (sum / weight) * size, b: (1 - sum / weight) * size, weight });
+      if (weight > 1e-5) mixture.push({ a: (sum / weight) * size, b: (1 - sum / weight) * size, weight });
     });
   const total = mixture.reduce((sum, { weight }) => sum + weight, 0);
   const below = (p: number): number => mixture.reduce((sum, { a, b, weight }) => sum + weight * betaCdf(p, a, b), 0) / total;
   const at = (u: number): number => {
     let [low, high] = [0, 1];
-    for (let round = 0; round < 30; round += 1) {
+    for (let round = 0; round < 22; round += 1) {
       const middle = (low + high) / 2;
       if (below(middle) < u) low = middle;
       else high = middle;

@@ -79,7 +79,7 @@ export const learnedText = {
   rates: 'What the counts say',
   nothing: 'The log holds no counts that a rate can be learned from.',
   now: 'the programme says',
-  counts: 'your counts say',
+  counts: 'with your counts',
   between: (low: string, high: string) => `(8 times in 10 between ${low} and ${high})`,
   anotherSpring: (low: string, high: string) => `another spring: ${low} to ${high}, 8 times in 10`,
   used: 'in the programme already',

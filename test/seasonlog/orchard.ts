@@ -33,7 +33,17 @@ export const batch = (id: string, year: number, changes: Partial<BatchDocument> 
 
 const RULES: NonNullable<ReturnType<typeof shown>['rules']> = [
   { name: 'one copy is enough', weight: 5, needs: { needs: 'all', of: [{ gene: 'r', copies: 1 }] } },
-  { name: 'two genes, one copy of each', weight: 3, needs: { needs: 'all', of: [{ gene: 'r', copies: 1 }, { gene: 'd', copies: 1 }] } },
+  {
+    name: 'two genes, one copy of each',
+    weight: 3,
+    needs: {
+      needs: 'all',
+      of: [
+        { gene: 'r', copies: 1 },
+        { gene: 'd', copies: 1 },
+      ],
+    },
+  },
   { name: 'two copies needed', weight: 2, needs: { needs: 'all', of: [{ gene: 'r', copies: 2 }] } },
 ];
 
@@ -48,9 +58,23 @@ export function bare(changes: Partial<Document> = {}): Document {
       { id: 'r', name: 'red' },
       { id: 'd', name: 'deep' },
     ],
-    traits: [shown(1, { rules: RULES, canShow: { low: 0.7, likely: 0.9, high: 1 }, seasonsShown: { low: 0.6, likely: 0.8, high: 0.95 }, falseShow: 0.01, sharedSeason: 0.3 })],
+    traits: [
+      shown(1, {
+        rules: RULES,
+        canShow: { low: 0.7, likely: 0.9, high: 1 },
+        seasonsShown: { low: 0.6, likely: 0.8, high: 0.95 },
+        falseShow: 0.01,
+        sharedSeason: 0.3,
+      }),
+    ],
     kinds: [
-      kind({ firstFruit: { earliest: 4, half: { low: 5, likely: 7, high: 10 }, ninety: { low: 8, likely: 10, high: 14 } }, familySpread: 0.15, neverFruits: 0.03, firstYearLoss: { low: 0.02, likely: 0.1, high: 0.25 }, yearlyLoss: { low: 0.01, likely: 0.03, high: 0.08 } }),
+      kind({
+        firstFruit: { earliest: 4, half: { low: 5, likely: 7, high: 10 }, ninety: { low: 8, likely: 10, high: 14 } },
+        familySpread: 0.15,
+        neverFruits: 0.03,
+        firstYearLoss: { low: 0.02, likely: 0.1, high: 0.25 },
+        yearlyLoss: { low: 0.01, likely: 0.03, high: 0.08 },
+      }),
       kind({ id: 'quince', name: 'quince' }),
       kind({ id: 'pear-quince', name: 'pear × quince', firstFruit: { between: { seed: 'pear', pollen: 'quince' } } }),
     ],
@@ -62,7 +86,13 @@ export function bare(changes: Partial<Document> = {}): Document {
     pools: [{ id: 'air', name: 'neighbours', background: { trees: 20, weight: 1, kind: 'pear', genes: { r: 0.1, d: 0.3 } } }],
     defaultPool: 'air',
     crosses: [
-      cross({ set: { low: 0.1, likely: 0.2, high: 0.4 }, germination: { low: 0.5, likely: 0.7, high: 0.85 }, straySet: 0.01, seedsPerFruit: 5, seedsAtMost: 10 }),
+      cross({
+        set: { low: 0.1, likely: 0.2, high: 0.4 },
+        germination: { low: 0.5, likely: 0.7, high: 0.85 },
+        straySet: 0.01,
+        seedsPerFruit: 5,
+        seedsAtMost: 10,
+      }),
       cross({
         id: 'wide',
         name: 'pear × quince',
@@ -78,7 +108,8 @@ export function bare(changes: Partial<Document> = {}): Document {
   });
 }
 
-export const withLog = (batches: readonly BatchDocument[], changes: Partial<Document> = {}): Programme => read(bare({ ...changes, log: { batches: [...batches] } }));
+export const withLog = (batches: readonly BatchDocument[], changes: Partial<Document> = {}): Programme =>
+  read(bare({ ...changes, log: { batches: [...batches] } }));
 
 const family = (prefix: string, showing: number, not: number, first: number): LoggedDocument[] => [
   ...Array.from({ length: showing }, (_, i) => judged(`${prefix}${String(i + 1)}`, first + (i % 3), 2, 3)),
@@ -89,14 +120,28 @@ const family = (prefix: string, showing: number, not: number, first: number): Lo
 export const TEN_SEASONS: readonly BatchDocument[] = [
   batch('first', 2027, {
     counts: [...counts({ flowers: 120, fruits: 30, seeds: 140, sown: 100, cameUp: 72, planted: 64 }), alive('2029-06', 66), alive('2032-06', 61)],
-    trees: [...family('1.', 7, 9, 2033), { tag: '1.w1', lookedUntil: 2036 }, { tag: '1.w2', lookedUntil: 2036 }, { tag: '1.d', status: 'dead', statusSince: 2031 }],
+    trees: [
+      ...family('1.', 7, 9, 2033),
+      { tag: '1.w1', lookedUntil: 2036 },
+      { tag: '1.w2', lookedUntil: 2036 },
+      { tag: '1.d', status: 'dead', statusSince: 2031 },
+    ],
   }),
   batch('frost', 2028, { counts: counts({ flowers: 200, fruits: 4, seeds: 18, sown: 18, cameUp: 12 }), events: [{ what: 'frost', when: '2028-04', lost: 0 }] }),
-  batch('partly', 2029, { counts: counts({ flowers: 150, fruits: 21, seeds: 98, sown: 98, cameUp: 70 }), events: [{ what: 'frost', when: '2029-04', lost: 60 }] }),
+  batch('partly', 2029, {
+    counts: counts({ flowers: 150, fruits: 21, seeds: 98, sown: 98, cameUp: 70 }),
+    events: [{ what: 'frost', when: '2029-04', lost: 60 }],
+  }),
   batch('failed', 2030, { counts: counts({ flowers: 80, fruits: 0 }) }),
-  batch('mice', 2030, { apart: true, counts: counts({ flowers: 90, fruits: 20, seeds: 90, sown: 90, cameUp: 3 }), events: [{ what: 'rodents', when: '2031-02', lost: 80 }] }),
+  batch('mice', 2030, {
+    apart: true,
+    counts: counts({ flowers: 90, fruits: 20, seeds: 90, sown: 90, cameUp: 3 }),
+    events: [{ what: 'rodents', when: '2031-02', lost: 80 }],
+  }),
   batch('wrong', 2031, { counts: counts({ flowers: 20, fruits: 32, seeds: 100, sown: 100, cameUp: 61 }) }),
-  batch('clusters', 2031, { counts: [{ stage: 'flowers', count: 40, unit: { name: 'cluster', flowers: 3 } }, ...counts({ fruits: 18, seeds: 80, sown: 80, cameUp: 60 })] }),
+  batch('clusters', 2031, {
+    counts: [{ stage: 'flowers', count: 40, unit: { name: 'cluster', flowers: 3 } }, ...counts({ fruits: 18, seeds: 80, sown: 80, cameUp: 60 })],
+  }),
   batch('wide', 2032, {
     pollen: { tree: 'mill' },
     counts: [...counts({ flowers: 60, fruits: 20, seeds: 70, sown: 70, cameUp: 40, weak: 34 }), alive('2033-08', 32), alive('2033-10', 22)],

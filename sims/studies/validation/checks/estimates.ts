@@ -3,8 +3,9 @@ import { logGamma } from '../../../../src/statistics/gamma.ts';
 import { aliveAt, bestGraftMonth, takeAt } from '../../../../src/statistics/graft.ts';
 import { jeffreys, perFlower } from '../../../../src/statistics/interval.ts';
 import { pertMean, pertShape, pertVariance } from '../../../../src/statistics/pert.ts';
+import { kaplanMeier, type SurvivalStep } from '../../../../src/statistics/kaplan-meier.ts';
 import { firstFruitShape, weibullCdf, weibullQuantile } from '../../../../src/statistics/weibull.ts';
-import { range, sum, type Check, type Checks } from '../entries.ts';
+import { range, sum, type Check, type Checks, type Inputs } from '../entries.ts';
 
 const pert: Check = (inputs) => {
   const [low, likely, high] = [inputs.number('low'), inputs.number('likely'), inputs.number('high')];
@@ -20,6 +21,11 @@ const graft: Check = (inputs) => {
   const best = bestGraftMonth({ ...weak, ...wood });
   return [best.month, best.savedOutOfTen / 10, saved(1), saved(wood.ripeMonths)];
 };
+
+function remission(inputs: Inputs): SurvivalStep[] {
+  const event = inputs.list('event');
+  return kaplanMeier(inputs.list('times').map((time, i) => ({ time, happened: event[i] === 1 })));
+}
 
 export const estimateChecks: Checks = {
   'bda-placenta': (inputs) => {
@@ -43,6 +49,8 @@ export const estimateChecks: Checks = {
     const moment = (power: number): number => curve.scale ** power * Math.exp(logGamma(1 + power / curve.shape));
     return [start + moment(1), Math.sqrt(moment(2) - moment(1) ** 2), start + weibullQuantile(0.5, curve), weibullCdf(inputs.number('by') - start, curve)];
   },
+  'km-6mp': (inputs) => remission(inputs).map(({ left }) => left),
+  'km-risk': (inputs) => remission(inputs).map(({ atRisk }) => atRisk),
   'annual-hazard': (inputs) => {
     const curve = { shape: inputs.number('shape'), scale: inputs.number('scale') };
     const left = (year: number): number => 1 - weibullCdf(year, curve);

@@ -1,11 +1,13 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright';
+import { chromium, type Browser, type Locator, type Page } from 'playwright';
 import { preview } from 'vite';
 import { findBrowser } from '../test/browser/find-browser.ts';
+import { drawGuide } from './pictures/guide.ts';
 import { packed } from './pictures/png.ts';
 
-// Draws docs/pictures/*.png from the built page: `npm run pictures`. The same programme and shuffle word give the same figures again.
+// Draws docs/pictures/*.png from the built page: `npm run pictures`; those of the guide alone: `npm run pictures -- guide`. The same
+// programme and shuffle word give the same figures again.
 
 const FOLDER = fileURLToPath(new URL('../docs/pictures/', import.meta.url));
 const WIDTHS = [1440, 390];
@@ -34,7 +36,15 @@ async function draw(page: Page, name: string): Promise<void> {
   await page.setViewportSize({ width: page.viewportSize()?.width ?? 1440, height });
   await page.mouse.move(1, 1);
   await page.waitForTimeout(500);
-  const png = packed(await page.screenshot({ fullPage: true }));
+  write(name, await page.screenshot({ fullPage: true }));
+}
+
+async function drawPart(name: string, part: Locator): Promise<void> {
+  write(name, await part.screenshot());
+}
+
+function write(name: string, screenshot: Buffer): void {
+  const png = packed(screenshot);
   writeFileSync(`${FOLDER}${name}.png`, png);
   process.stdout.write(`docs/pictures/${name}.png  ${String(Math.round(png.length / 1000))} kB\n`);
 }
@@ -61,7 +71,9 @@ mkdirSync(FOLDER, { recursive: true });
 const server = await preview({ logLevel: 'error', preview: { host: '127.0.0.1', port: 4183, strictPort: false, open: false } });
 const browser = await chromium.launch(await findBrowser());
 try {
-  await drawAll(browser, server.resolvedUrls?.local[0] ?? '');
+  const url = server.resolvedUrls?.local[0] ?? '';
+  if (!process.argv.includes('guide')) await drawAll(browser, url);
+  await drawGuide(browser, url, openAtRest, drawPart);
 } finally {
   await browser.close();
   await server.close();

@@ -1,7 +1,7 @@
 import example from '../../sims/examples/red-pear.json';
 import { z } from 'zod';
 import { App } from '../components/app/app.ts';
-import { servePictures } from '../components/charts/save-picture.ts';
+import { servePictures } from '../components/charts/serve-pictures.ts';
 import { Asking } from '../decisions/asking/asking.ts';
 import { browserAsking } from '../decisions/asking/browser.ts';
 import type { Programme } from '../model/programme.ts';

@@ -164,6 +164,7 @@ export const drawing = css`
   @media (forced-colors: active) {
     svg .guesses {
       fill: none;
+      stroke: var(--ink);
     }
     svg .hair {
       opacity: 0.5;

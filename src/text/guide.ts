@@ -4,8 +4,8 @@ export const guide = {
   parts: { guide: 'Guide', answers: 'Twenty questions, answered', model: 'The model, with every formula' },
   partsLabel: 'Parts of the guide',
   onThisPage: 'On this page',
-  wide: 'Table, wider than the screen may be',
-  formula: 'Text that keeps its lines',
+  wide: 'Table that may be moved sideways',
+  formula: 'Lines that may be moved sideways',
 } as const;
 
 export type GuidePart = keyof typeof guide.parts;

@@ -33,6 +33,7 @@ describe('the page', () => {
     await planLane(page, 'B').locator('button.plan-name').click();
     await expectFits(page, width, 'plan open');
     await page.locator('oo-more-pictures summary').first().click();
+    await page.locator('oo-diary').waitFor();
     for (const table of await page.locator('details.data > summary').all()) await table.click();
     await expectFits(page, width, 'all pictures and tables unfolded');
   });
@@ -45,6 +46,7 @@ describe('the page', () => {
     await rowOf(page, 'D').click();
     await expectFits(page, width, 'What could I do?, row open');
     await page.getByRole('link', { name: 'What have I got?' }).click();
+    await page.locator('oo-tray').waitFor();
     for (const section of await page.locator('oo-orchard-panel details.section').all()) {
       const summary = section.locator('> summary');
       if ((await section.getAttribute('open')) === null) await summary.click();

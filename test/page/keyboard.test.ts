@@ -1,5 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
+import { openWalked } from './places.ts';
 import { atRest, plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
 const visit = visits();
@@ -131,5 +132,140 @@ describe('with the keyboard alone', () => {
       if (words.startsWith('button Close row')) break;
     }
     expect(covered).toEqual([]);
+  });
+});
+
+/** What the focus stands on: its words, whether it is wholly in sight with nothing over it, and how it is marked. */
+interface Stand {
+  readonly what: string;
+  readonly inSight: boolean;
+  readonly marked: boolean;
+  /** Tells one stop from another with the same words. */
+  readonly at: string;
+}
+
+const stand = (page: Page): Promise<Stand> =>
+  page.evaluate(async () => {
+    for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
+    let at: Element | null = document.activeElement;
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+    if (!at || at === document.body) return { what: 'nothing', inSight: true, marked: true, at: '' };
+    const words = at.getAttribute('aria-label') ?? at.closest('label')?.textContent ?? at.textContent;
+    const what = `${at.tagName.toLowerCase()} ${(words || at.id).replace(/\s+/g, ' ').trim().slice(0, 60)}`;
+    const box = at.getBoundingClientRect();
+    // A part that is higher than the window is in sight where it begins.
+    const [x, y] = [(Math.max(0, box.left) + Math.min(innerWidth, box.right)) / 2, Math.max(0, box.top) + Math.min(box.height, innerHeight) / 2];
+    let over = document.elementFromPoint(x, Math.min(y, innerHeight - 1));
+    while (over?.shadowRoot) {
+      const inner: Element | null = over.shadowRoot.elementFromPoint(x, Math.min(y, innerHeight - 1));
+      if (!inner || inner === over) break;
+      over = inner;
+    }
+    const holds = (outer: Node, inner: Node | null): boolean => {
+      for (let node = inner; node; node = node.parentNode ?? (node instanceof ShadowRoot ? node.host : null)) if (node === outer) return true;
+      return false;
+    };
+    const inWindow = box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth;
+    const label = at.closest('label');
+    const inSight = inWindow && (holds(at, over) || (over !== null && holds(over, at)) || (label !== null && holds(label, over)));
+    const marks = [at, label, at.parentElement].flatMap((element) => (element ? [getComputedStyle(element), getComputedStyle(element, '::before')] : []));
+    const marked = marks.some(({ outlineStyle, outlineWidth }) => outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2);
+    return { what, inSight, marked, at: `${String(Math.round(box.left + scrollX))},${String(Math.round(box.top + scrollY))}` };
+  });
+
+/** Presses Tab so many times, or until the page has been gone through; says where the focus was not to be seen, or did not move on. */
+async function goThrough(page: Page, most: number): Promise<{ readonly faults: string[]; readonly passed: number }> {
+  const faults: string[] = [];
+  let last = await stand(page);
+  let passed = 0;
+  for (let press = 0; press < most; press += 1) {
+    await page.keyboard.press('Tab');
+    const now = await stand(page);
+    if (now.what === 'nothing') break;
+    passed += 1;
+    if (!now.inSight) faults.push(`out of sight: ${now.what}`);
+    if (!now.marked) faults.push(`not marked: ${now.what}`);
+    // Radios of a group may share their words and place; a box in which Tab writes would share both with itself.
+    if (now.what === last.what && now.at === last.at) faults.push(`does not go on: ${now.what}`);
+    last = now;
+  }
+  return { faults, passed };
+}
+
+describe('a walk through the whole page by keyboard', () => {
+  it.each([
+    { width: 1440, height: 700 },
+    { width: 390, height: 700, forcedColors: 'active' },
+  ] as const)('shows the focus at every stop of every page ($width px)', { timeout: 240_000 }, async (look) => {
+    const page = await visit({ ...look, untilRest: false });
+    await openWalked(page);
+    const faults: Record<string, string[]> = {};
+    const places = [
+      'What have I got?',
+      'What could I do?',
+      'What is likely?',
+      'Would it pay to…?',
+      'What has happened?',
+      'What do I tell others?',
+      'My programmes',
+      'Start my own',
+      'The guide',
+    ];
+    const rail = page.getByRole('navigation', { name: 'Questions' }).getByRole('link');
+    expect(await rail.count()).toBe(places.length);
+    for (let at = 0; at < places.length; at += 1) {
+      // From the address bar: a page newly come to begins at its beginning.
+      await page.evaluate(() => (document.activeElement instanceof HTMLElement ? document.activeElement.blur() : undefined));
+      const link = rail.nth(at);
+      await link.focus();
+      await page.keyboard.press('Enter');
+      await expect.poll(() => link.getAttribute('aria-current')).toBe('page');
+      await page.locator('main h1').first().waitFor();
+      const { faults: found, passed } = await goThrough(page, 45);
+      if (found.length > 0) faults[(await link.textContent()) ?? ''] = found;
+      expect(passed, `stops of page ${String(at)}`).toBeGreaterThan(5);
+    }
+    expect(faults).toEqual({});
+  });
+
+  it('skips to the answer, follows the rail, edits a number, asks a question, chooses what to tell, and undoes', { timeout: 240_000 }, async () => {
+    const page = await visit({ untilRest: false });
+    await openWalked(page);
+    await page.evaluate(() => (document.activeElement instanceof HTMLElement ? document.activeElement.blur() : undefined));
+    await page.getByRole('button', { name: 'Skip to the answer' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await focused(page)).toMatch(/^main/);
+    await tabTo(page, (words) => words.startsWith('button Brother × sister'), 90);
+    await page.keyboard.press('Enter');
+    await page.getByRole('textbox', { name: 'Flowers each spring' }).waitFor();
+    await tabTo(page, () =>
+      page.getByRole('textbox', { name: 'Flowers each spring' }).evaluate((box) => (box.getRootNode() as ShadowRoot).activeElement === box),
+    );
+    await page.keyboard.type('150');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Escape');
+
+    const toRail = async (name: string) => {
+      await page.getByRole('navigation', { name: 'Questions' }).getByRole('link').first().focus();
+      if (!(await focused(page)).includes(name)) await tabTo(page, (words) => words.includes(name), 12);
+      await page.keyboard.press('Enter');
+    };
+    await toRail('Would it pay to');
+    await page.locator('oo-pay h1').waitFor();
+    await tabTo(page, (words) => words.startsWith('button What is a trial worth?'), 30);
+    await page.keyboard.press('Enter');
+    await tabTo(page, (words) => words.startsWith('button Work out what a trial is worth'), 20);
+    await page.keyboard.press('Enter');
+    await page.locator('oo-pay-trial details.method').waitFor();
+
+    await toRail('What do I tell others?');
+    await page.locator('oo-sheet .sheet').waitFor();
+    await tabTo(page, (words) => words.includes('names of trees'), 40);
+    await page.keyboard.press('Space');
+    await page.locator('oo-sheet').getByText('Tree 1').first().waitFor();
+
+    await toRail('What could I do?');
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => JSON.stringify(JSON.parse(await savedCopy(page)))).not.toContain('"flowers":150');
   });
 });

@@ -22,12 +22,14 @@ const ask = async <T>(page: Page, script: string): Promise<T> => page.evaluate<T
 export const cutTexts = (page: Page): Promise<string[]> =>
   ask(
     page,
-    `return all()
+    `// A box as high as its lines may cut off room below the letters, not letters.
+    const TAIL = 4;
+    return all()
       .filter((element) => element instanceof HTMLElement && isSeen(element) && plain(element.textContent) !== '' && !element.closest('select, textarea'))
       .filter((element) => {
         const { overflowX, overflowY } = getComputedStyle(element);
         const hides = (how) => how === 'hidden' || how === 'clip';
-        return (hides(overflowX) && element.scrollWidth > element.clientWidth + 1) || (hides(overflowY) && element.scrollHeight > element.clientHeight + 1);
+        return (hides(overflowX) && element.scrollWidth > element.clientWidth + 1) || (hides(overflowY) && element.scrollHeight > element.clientHeight + TAIL);
       })
       .map(named);`,
   );
@@ -76,9 +78,11 @@ export const painted = (page: Page): Promise<Painted[]> =>
       }
       return known.get(colour);
     };
+    // A tint under other marks is no mark of its own.
+    const shown = (style, own) => parseFloat(style.opacity) * parseFloat(style[own]) > 0.4;
     return all().filter(isSeen).flatMap((element) => {
       const style = getComputedStyle(element);
-      if (element instanceof SVGGeometryElement) return [{ what: named(element), contrast: Math.max(contrast(style.fill), parseFloat(style.strokeWidth) > 0 ? contrast(style.stroke) : 1) }];
+      if (element instanceof SVGGeometryElement) return [{ what: named(element), contrast: Math.max(shown(style, 'fillOpacity') ? contrast(style.fill) : 1, parseFloat(style.strokeWidth) > 0 && shown(style, 'strokeOpacity') ? contrast(style.stroke) : 1) }];
       if (!element.matches('button, input, select, textarea') || element.matches('[type=checkbox], [type=radio], [type=range]')) return [];
       const widest = ['Top', 'Bottom', 'Left'].map((side) => parseFloat(style['border' + side + 'Width']) > 0 && style['border' + side + 'Style'] !== 'none' ? contrast(style['border' + side + 'Color']) : 1);
       return [{ what: named(element), contrast: Math.max(...widest) }];
@@ -95,8 +99,8 @@ export interface Spoken {
 }
 
 /**
- * Every picture that is seen, as wide as a picture: what its own label says, or the description of the part it stands in. A small sketch beside words that say the
- * same is hidden from readers, and says so.
+ * Every picture that is seen, as wide as a picture: what its own label says, or the description of the part it stands in, or else the title of that part, which
+ * may be the finding itself. A sketch inside a line of words that say the same is left out.
  */
 export const spoken = (page: Page): Promise<Spoken[]> =>
   ask(
@@ -107,15 +111,16 @@ export const spoken = (page: Page): Promise<Spoken[]> =>
       for (let at = element; at; at = outwards(at)) if (fits(at)) return at;
       return null;
     };
-    return all().filter((element) => element instanceof SVGSVGElement && isSeen(element) && element.getBoundingClientRect().width > 150 && element.querySelector('path, line, circle, rect, text')).map((svg) => {
-      const holder = up(svg, (at) => at.matches('[role=img], [role=slider], section, figure, [aria-describedby]'));
+    const isSketch = (svg) => plain(svg.closest('[aria-hidden=true]')?.closest('li, td, th, p, label, button, dd, dt')?.textContent) !== '';
+    return all().filter((element) => element instanceof SVGSVGElement && isSeen(element) && !isSketch(element) && element.getBoundingClientRect().width > 150 && element.querySelector('path, line, circle, rect, text')).map((svg) => {
       const image = up(svg, (at) => at.matches('[role=img]'));
-      const described = up(svg, (at) => at.matches('section[aria-describedby], figure[aria-describedby], [role=group][aria-describedby]'));
+      const part = up(svg, (at) => at.matches('section[aria-describedby]')) ?? up(svg, (at) => at.matches('section[aria-labelledby]'));
+      const name = part ? part.getAttribute('aria-label') ?? byId(part, 'aria-labelledby') : '';
       const label = image ? image.getAttribute('aria-label') ?? byId(image, 'aria-labelledby') : '';
       return {
-        picture: (svg.getRootNode().host?.localName ?? '') + ' ' + (svg.getAttribute('class') ?? svg.parentElement?.className ?? '') + (svg.closest('[aria-hidden=true]') ? ' (hidden)' : ''),
-        name: described ? described.getAttribute('aria-label') ?? byId(described, 'aria-labelledby') : '',
-        says: plain([label, described ? byId(described, 'aria-describedby') : ''].join(' ')),
+        picture: (svg.getRootNode().host?.localName ?? '') + ' ' + (svg.getAttribute('class') ?? svg.parentElement?.className ?? ''),
+        name,
+        says: plain([label, part ? byId(part, 'aria-describedby') : ''].join(' ')) || name,
       };
     });`,
   );

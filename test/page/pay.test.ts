@@ -43,7 +43,12 @@ const opening = async (page: Page): Promise<string> => plain(await page.locator(
 async function answered(page: Page, { id, press }: (typeof QUESTIONS)[number]): Promise<void> {
   const at = section(page, id);
   await at.scrollIntoViewIfNeeded();
-  if (press !== undefined) await at.getByRole('button', { name: press }).click();
+  // Much work that an edit overtakes is asked for again at another button.
+  if (press !== undefined)
+    await at
+      .getByRole('button', { name: press })
+      .or(at.getByRole('button', { name: 'Ask again' }))
+      .click();
   await at.locator('details.method').waitFor(PATIENCE);
   await at.locator('.state', { hasNotText: /\S/ }).waitFor({ ...PATIENCE, state: 'attached' });
 }
@@ -63,8 +68,8 @@ describe('“Would it pay to…?”', () => {
       const at = section(page, id);
       expect(plain(await at.locator('h2').first().textContent())).toMatch(finding);
       expect(await at.locator('.picture svg path').count(), `${id} has a picture`).toBeGreaterThan(0);
-      await at.locator('details.data > summary').first().click();
-      expect(await at.locator('details.data table tbody tr').count(), `${id} has a table`).toBeGreaterThan(3);
+      for (const data of await at.locator('details.data > summary').all()) await data.click();
+      expect(await at.locator('table tbody tr').count(), `${id} has a table`).toBeGreaterThan(1);
     }
     // Measured, not required: the page's own threads do the sums.
     console.info(`Longest task on the main thread: ${String(await page.evaluate<number>('window.longestTask ?? 0'))} ms`);

@@ -7,6 +7,8 @@ import { atRest, openFile, planLane, rowOf } from './visit.ts';
 /** A place of the page, or something open on it, and the way there from the one before. */
 export interface Stop {
   readonly name: string;
+  /** Differs from the one before in colours only. */
+  readonly brief?: boolean;
   readonly go: (page: Page) => Promise<void>;
 }
 
@@ -23,12 +25,6 @@ export async function openWalked(page: Page): Promise<void> {
   await atRest(page);
 }
 
-/** Unfolds every part of a page and of its elements that can be unfolded, a level at a time. */
-export async function unfold(page: Page, within: string): Promise<void> {
-  for (let level = 0; level < 3; level += 1)
-    for (const summary of await page.locator(`${within} details:not([open]) > summary`).all()) if (await summary.isVisible()) await summary.click();
-}
-
 /** Every page and dialog, in an order in which one visit can see them all. */
 export const STOPS: readonly Stop[] = [
   {
@@ -37,6 +33,16 @@ export const STOPS: readonly Stop[] = [
       await rail(page, 'What is likely?');
       await planLane(page, 'A').waitFor();
     },
+  },
+  {
+    name: 'a plan pointed at, the others set back',
+    brief: true,
+    go: (page) => planLane(page, 'B').hover(),
+  },
+  {
+    name: 'a row with the focus',
+    brief: true,
+    go: (page) => rowOf(page, 'C').focus(),
   },
   {
     name: 'a row open',
@@ -52,19 +58,12 @@ export const STOPS: readonly Stop[] = [
       await page.locator('.plan-panel').waitFor();
       await page.locator('oo-more-pictures summary').first().click();
       await page.locator('oo-diary').waitFor();
-    },
-  },
-  {
-    name: 'the dialog that shares',
-    go: async (page) => {
-      await page.getByRole('button', { name: 'Share', exact: true }).click();
-      await page.locator('oo-share dialog textarea').waitFor();
+      for (const table of await page.locator('details.data > summary').all()) await table.click();
     },
   },
   {
     name: 'What could I do?',
     go: async (page) => {
-      await page.locator('oo-share dialog').getByRole('button', { name: 'Close' }).click();
       await rail(page, 'What could I do?');
       await page.locator('oo-do .lane').first().waitFor();
     },
@@ -83,7 +82,12 @@ export const STOPS: readonly Stop[] = [
     name: 'Would it pay to…?',
     go: async (page) => {
       await rail(page, 'Would it pay to');
-      await page.locator('oo-graft-map svg, oo-pay .notes').first().waitFor();
+      await page.getByRole('slider', { name: 'Place on the map to read' }).waitFor();
+      // A question is asked once it comes into sight; those that wait for a button are looked at elsewhere.
+      for (const question of ['when', 'howmany', 'open', 'copies']) {
+        await page.locator(`oo-pay-${question}`).scrollIntoViewIfNeeded();
+        await page.locator(`oo-pay-${question} details.method`).waitFor();
+      }
     },
   },
   {
@@ -109,8 +113,16 @@ export const STOPS: readonly Stop[] = [
     },
   },
   {
+    name: 'the dialog that shares',
+    go: async (page) => {
+      await page.getByRole('button', { name: 'Share', exact: true }).click();
+      await page.locator('oo-share dialog textarea').waitFor();
+    },
+  },
+  {
     name: 'Start my own',
     go: async (page) => {
+      await page.locator('oo-share dialog').getByRole('button', { name: 'Close' }).click();
       await rail(page, 'Start my own');
       await page.locator('oo-start h1').waitFor();
     },

@@ -44,7 +44,9 @@ function onPicture(event: Event, kind: PictureKind): void {
     said(saving.stale);
     return;
   }
-  const detail: SavePicture = { host, title, name: part === '' ? title : part, summary: [part, summary].filter(Boolean).join('. '), kind, futures: null, said };
+  // What is drawn from no outlook rests on no futures, unless what stands around it knows better.
+  const futures = 'outlook' in host && host.outlook === null ? 0 : null;
+  const detail: SavePicture = { host, title, name: part === '' ? title : part, summary: [part, summary].filter(Boolean).join('. '), kind, futures, said };
   button.dispatchEvent(new CustomEvent('oo-save-picture', { detail, bubbles: true, composed: true }));
 }
 

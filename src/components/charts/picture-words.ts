@@ -39,7 +39,8 @@ function outwards(place: Element): { readonly title: string; readonly part: stri
   if (!(root instanceof ShadowRoot)) return [];
   const above = [...root.querySelectorAll(HEADINGS)].filter((heading) => isAbove(heading, place) && plain(heading) !== '');
   const title = above.findLast((heading) => heading.matches('h2')) ?? above[0];
-  const nearest = above.at(-1);
+  // A heading that does not stand over the place itself is that of something beside it.
+  const nearest = above.findLast((heading) => heading.parentElement?.contains(place) ?? heading.parentNode === root);
   const own = { title: title ? plain(title) : '', part: nearest && nearest !== title ? plain(nearest) : '' };
   return [own, ...outwards(root.host)];
 }
@@ -47,6 +48,6 @@ function outwards(place: Element): { readonly title: string; readonly part: stri
 function summaryOf(place: Element): string {
   const root = place.getRootNode();
   if (!(root instanceof ShadowRoot)) return '';
-  const said = root.querySelector('#summary') ?? root.host.parentElement?.querySelector(':scope > .legend');
+  const said = root.querySelector('#summary, .answer') ?? root.host.parentElement?.querySelector(':scope > .legend');
   return said ? plain(said) : '';
 }

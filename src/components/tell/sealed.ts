@@ -8,6 +8,7 @@ import { fileName } from '../../storage/file.ts';
 import { shared } from '../../styles/shared.ts';
 import { longDate } from '../../text/handout.ts';
 import { sealed } from '../../text/tell.ts';
+import { saveRow } from '../charts/data-table.ts';
 import { chooseFile, saveAsFile } from '../files.ts';
 import { pageStyles } from '../pages/page.styles.ts';
 import { sealedStyles } from './sealed.styles.ts';
@@ -117,35 +118,35 @@ export class OoSealed extends LitElement {
     ]);
     const years = [...all].sort((a, b) => a - b);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${sealed.caption}>
-      <table>
-        <caption>
-          ${sealed.caption}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col" rowspan="2">${sealed.year}</th>
-            ${both.map(({ then }) => html`<th scope="colgroup" colspan="2">${then.mark}</th>`)}
-          </tr>
-          <tr>
-            ${both.map(
-              () =>
-                html`<th scope="col">${sealed.then}</th>
-                  <th scope="col">${sealed.now}</th>`,
+        <table>
+          <caption>
+            ${sealed.caption}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col" rowspan="2">${sealed.year}</th>
+              ${both.map(({ then }) => html`<th scope="colgroup" colspan="2">${then.mark}</th>`)}
+            </tr>
+            <tr>
+              ${both.map(
+                () =>
+                  html`<th scope="col">${sealed.then}</th>
+                    <th scope="col">${sealed.now}</th>`,
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            ${years.map(
+              (year) =>
+                html`<tr>
+                  <th scope="row">${year}</th>
+                  ${both.map(({ then, now }) => [then.byYear, now.chanceByYear].map((list) => html`<td>${this.at(list, year)}</td>`))}
+                </tr>`,
             )}
-          </tr>
-        </thead>
-        <tbody>
-          ${years.map(
-            (year) =>
-              html`<tr>
-                <th scope="row">${year}</th>
-                ${both.map(({ then, now }) => [then.byYear, now.chanceByYear].map((list) => html`<td>${this.at(list, year)}</td>`))}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>
-    ${saveRow({})}`;
+          </tbody>
+        </table>
+      </div>
+      ${saveRow({})}`;
   }
 
   private at(list: readonly ({ readonly year: number } & Parameters<typeof sealed.share>[0])[], year: number): string {

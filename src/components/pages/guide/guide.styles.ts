@@ -60,6 +60,9 @@ export const guideStyles = css`
   .text > :is(p, ul, ol, h3, blockquote) {
     max-width: 38em;
   }
+  .text > p:has(img) {
+    max-width: 62em;
+  }
   .text :is(p, ul, ol) {
     margin: 14px 0 0;
   }
@@ -95,7 +98,7 @@ export const guideStyles = css`
     border: 1px solid var(--rule);
   }
   .text code {
-    font-size: 0.9em;
+    font-size: max(0.9em, 1rem);
     overflow-wrap: anywhere;
   }
   .text pre {

@@ -94,8 +94,8 @@ export function render(text: string, part: GuidePart, pictures: Readonly<Record<
   });
   const markup = marked
     .parse(text, { async: false })
-    .replace(/<table>/g, `<div class="wide" role="region" tabindex="0" aria-label="${quoted(guide.wide)}"><table>`)
+    .replace(/<table>/g, `<div class="wide" role="group" tabindex="0" aria-label="${quoted(guide.wide)}"><table>`)
     .replace(/<\/table>/g, '</table></div>')
-    .replace(/<pre>/g, `<pre role="region" tabindex="0" aria-label="${quoted(guide.formula)}">`);
+    .replace(/<pre>/g, `<pre role="group" tabindex="0" aria-label="${quoted(guide.formula)}">`);
   return { markup, headings };
 }

@@ -3,7 +3,7 @@ import type { Cross, Programme } from '../model/programme.ts';
 import type { Columns } from '../results/columns.ts';
 import type { Interval } from '../results/outlook.ts';
 import { clearlyDifferent } from '../statistics/compare.ts';
-import { Z95 } from '../statistics/interval.ts';
+import { wilson, Z95 } from '../statistics/interval.ts';
 import { withChoice, type RescueSite } from './rescue-sites.ts';
 import type { Variant } from './steps.ts';
 import { withRootChance } from './variants.ts';
@@ -23,6 +23,8 @@ export interface RootsPoint {
   readonly rootChance: number;
   readonly grafted: Interval;
   readonly own: Interval;
+  /** Of the trees proven, the share that truly is what was seen, with grafting and on own roots; null when none was. */
+  readonly trulyGood: { readonly grafted: Interval | null; readonly own: Interval | null };
   readonly difference: Interval;
   readonly clear: boolean;
 }
@@ -62,12 +64,22 @@ export function rootsLine(columns: readonly Columns[]): RootsLine | null {
       rootChance,
       grafted: mixed(graftedRoots, graftedTop, rootChance, SHARE),
       own: mixed(ownRoots, ownTop, rootChance, SHARE),
+      trulyGood: { grafted: trulyGood(columns[0], columns[2], rootChance), own: trulyGood(columns[1], columns[3], rootChance) },
       difference,
       clear: clearlyDifferent(difference),
     };
   });
   return { points, breakEven: breakEven(at), futures: ifRoots.length };
 }
+
+/** Trees of both kinds of futures, weighed by how often each comes: Wilson's interval on the trees that this is worth. */
+function trulyGood(ifSo: Columns | undefined, ifNot: Columns | undefined, p: number): Interval | null {
+  const trees = (name: 'proven' | 'trulyGood') => p * total(ifSo?.run(name)) + (1 - p) * total(ifNot?.run(name));
+  const proven = trees('proven');
+  return proven > 0 ? wilson(trees('trulyGood'), proven) : null;
+}
+
+const total = (values: Int32Array | undefined): number => values?.reduce((sum, value) => sum + value, 0) ?? 0;
 
 /** Lowest figure there is, and two futures that are added to the sum of squares, so that no interval has no width. */
 const GAIN = { least: -1, added: [-1, 1] } as const;

@@ -46,7 +46,6 @@ export const likely = {
   up: 'Move up',
   down: 'Move down',
   done: 'Close',
-  planSettings: 'Plan',
   copyOf: (name: string) => `Copy ${name}`,
   removeOf: (name: string) => `Remove ${name}`,
   upOf: (name: string) => `Move up ${name}`,
@@ -74,6 +73,10 @@ export const likely = {
     'Every number can be changed here; the pictures follow. A badge beside it says whether it is your own count, published, common practice, remembered, a guess, or invented for the example.',
   addEntry: (what: string) => `Add ${what}`,
   removeEntry: (name: string) => `Remove ${name}`,
+  whole: 'Goal, years, limits and weather',
+  toMend: 'to mend',
+  added: (name: string) => `${name} added`,
+  removed: (name: string) => `${name} removed`,
   used: (name: string) => `${name} is still used; the list above says where.`,
 } as const;
 

@@ -80,7 +80,6 @@ export const common = {
   asTable: 'as a table',
   saveTable: 'Save the table (CSV)',
   nothing: 'Nothing to show yet.',
-  notBy: (year: number) => `not by${NB}${String(year)}`,
   planHead: 'Plan',
   noValue: '–',
 };

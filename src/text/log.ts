@@ -140,7 +140,6 @@ export const log = {
     seedOf: 'Seed of a cross, or gathered seed',
     standing: 'Seedlings that stand already',
     year: 'Year of bloom',
-    yearHelp: 'When the flowers were pollinated, or the seed was gathered.',
     yearStanding: 'Year of bloom, about',
     seed: 'Seed parent',
     pollen: 'Pollen',

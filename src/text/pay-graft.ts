@@ -25,7 +25,7 @@ export const rootsText = {
   slider: 'Chance that weakness sits in the roots',
   none: 'nothing chosen',
   keys: '← → moves along the chance that weakness sits in the roots.',
-  heads: ['In the roots', 'Grafted', 'Own roots', 'Grafting gains'],
+  heads: ['In the roots', 'Grafted', 'of these truly good', 'Own roots', 'of these truly good', 'Grafting gains'],
   coming: 'Is being worked out…',
 } as const;
 
@@ -41,7 +41,8 @@ export const graftText = {
   turns: 'What would change the answer',
   method:
     'The plan lives through the same futures with none, the weak ones and every seedling of this generation grafted. The map does so at 15 × 15 places; its line is where the gain turns positive, made never to fall as the take rises (pool adjacent violators, Ayer et al. 1955), and its dashes are 95 % intervals from 200 resamples of the futures (Efron & Tibshirani 1993). Intervals of differences: Bonett & Price 2012. They hold the error of the futures made, not that of the guesses.',
-  mapName: 'Where grafting wins',
+  range: (low: string, high: string) => `${low} to ${high}`,
+  namedAt: (name: string, month: string) => `${name}, at ${month}`,
   mapTitle: 'By how fast the weak ones die, and how many grafts take',
   mapAbout: 'Above the line grafting wins.',
   mapGraft: 'graft',

@@ -207,8 +207,9 @@ export function pointWords({ lines, names }: { readonly lines: readonly IfLine[]
   return `${String(year)}: ${parts.join('; ')}.`;
 }
 
-/** "30 % (28–31), −29 in 100". */
-export const pointFigures = ({ chance, minusAsItStands, clear }: IfPoint): string => `${say(chance)}, ${differenceInWords(minusAsItStands, clear)}`;
+/** "30 % (28–31), −29 in 100; truly good 74 % (70–78)". */
+export const pointFigures = ({ chance, minusAsItStands, clear, trulyGood }: IfPoint): string =>
+  `${say(chance)}, ${differenceInWords(minusAsItStands, clear)}${trulyGood ? `; truly good ${say(trulyGood)}` : ''}`;
 
 /** Only a job that is clearly worth more than all others comes first. */
 function firstJob(jobs: readonly Job[] | null): Job | undefined {

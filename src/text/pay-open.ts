@@ -89,8 +89,15 @@ export const mainSiteOf = ({ sites }: OpenAnswer, generation: string): OpenSite 
 export function openFinding(site: OpenSite | undefined): readonly Piece[] {
   const standing = site?.ways[0];
   if (!site || !standing) return [{ text: openText.asking }];
-  const pieces: Piece[] = [...openOrCrossed(site, standing), ...motherOrFather(site, standing)];
+  const first = openOrCrossed(site, standing);
+  const pieces: readonly Piece[] = first.length > 0 ? [...first, ...motherOrFather(site, standing)] : atTheBeginning(motherOrFather(site, standing));
   return pieces.length === 0 ? [{ text: openText.asking }] : pieces;
+}
+
+/** A second half of a sentence that stands alone: without its semicolon, with a capital. */
+function atTheBeginning(half: readonly Piece[]): readonly Piece[] {
+  const [opening, ...rest] = half.map((piece, i) => (i === 0 ? { ...piece, text: piece.text.replace(/^; /, '') } : piece)).filter(({ text }) => text !== '');
+  return opening ? [{ ...opening, text: `${opening.text.charAt(0).toUpperCase()}${opening.text.slice(1)}` }, ...rest] : [];
 }
 
 function openOrCrossed(site: OpenSite, standing: OpenWay): readonly Piece[] {

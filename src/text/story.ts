@@ -17,6 +17,7 @@ export const story = {
   damaged: 'The story in this link cannot be read. Your own programmes are untouched.',
   ask: 'Ask for the link again, whole, or for the programme as a file.',
   calendar: 'All ways on one calendar',
+  inHundred: (words: string): string => ` in 100: ${words}`,
   care: 'Take care',
   asks: (mark: string, name: string): string => `For ${mark}: ${name}`,
   readOnly: 'You are reading somebody’s programme. Nothing here can be changed.',

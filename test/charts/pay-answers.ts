@@ -80,6 +80,7 @@ export const ROOTS: RootsLine = {
       rootChance,
       own: around(0.34),
       grafted: around(0.34 + value),
+      trulyGood: { grafted: around(0.74), own: around(0.7) },
       difference: { value, low: value - 0.02, high: value + 0.02 },
       clear: Math.abs(value) > 0.02,
     };

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { sharesOf, type GraftMap } from '../../src/decisions/graft-map.ts';
 import { graft } from '../../src/decisions/graft.ts';
 import { inlineFutures } from '../../src/decisions/inline.ts';
-import { differenceOf } from '../../src/decisions/outcome.ts';
+import { differenceOf, outcomeOf } from '../../src/decisions/outcome.ts';
 import { mainSite, rescueSites } from '../../src/decisions/rescue-sites.ts';
+import { rootsVariants } from '../../src/decisions/roots-line.ts';
 import { onlyPlan, withStock } from '../../src/decisions/variants.ts';
 import { Simulator } from '../../src/engine/simulate.ts';
 import type { Programme } from '../../src/model/programme.ts';
@@ -74,6 +75,26 @@ describe('graft or not, against exact answers (check PC7 of the project’s exac
     expect(Math.abs(breakEven!.value - exactBreakEven)).toBeLessThan((4 / 1.96) * ((breakEven!.high - breakEven!.low) / 2));
     expect(breakEven!.low).toBeLessThan(breakEven!.value);
     expect(breakEven!.high).toBeGreaterThan(breakEven!.value);
+  });
+
+  it('the share that truly is good stands beside the chances of that line, and at its ends is that of the futures there', async () => {
+    const { answer } = await told(graft, { ...redPear, runs: 200 }, { plan: 'wide-rescue', withoutMap: true });
+    const { points } = answer.roots!;
+    const site = rescueSites(
+      redPear,
+      redPear.plans.find(({ id }) => id === 'wide-rescue')!,
+    )[0]!;
+    const [grafted, own] = rootsVariants(onlyPlan(redPear, 'wide-rescue'), site);
+    for (const [variant, share] of [
+      [grafted!, points.at(-1)!.trulyGood.grafted],
+      [own!, points.at(-1)!.trulyGood.own],
+    ] as const) {
+      const [columns] = await inlineFutures().run(variant.programme, [0], 0, 200);
+      expect(share).toEqual(outcomeOf(columns!, 0).trulyGood);
+    }
+    const [low, middle, high] = [points[0]!, points[10]!, points.at(-1)!].map(({ trulyGood }) => trulyGood.grafted!.value);
+    expect(middle).toBeGreaterThanOrEqual(Math.min(low!, high!));
+    expect(middle).toBeLessThanOrEqual(Math.max(low!, high!));
   });
 
   it('two ways that are the same make no clear difference', async () => {

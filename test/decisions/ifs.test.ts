@@ -57,6 +57,7 @@ describe('what if something happens', () => {
       const here = line.curve.find(({ year }) => year === line.year)!;
       expect(here.chance.value, `${line.if} ${line.form}`).toBeCloseTo(line.outcome.chance.value, 12);
       expect(here.minusAsItStands).toEqual(line.minusAsItStands.chance);
+      expect(here.trulyGood).toEqual(line.outcome.trulyGood);
       for (const { chance, minusAsItStands } of line.curve) expect(chance.value - answer.stands.chance.value).toBeCloseTo(minusAsItStands.value, 12);
     }
     expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);

@@ -114,13 +114,15 @@ export const spoken = (page: Page): Promise<Spoken[]> =>
     const isSketch = (svg) => plain(svg.closest('[aria-hidden=true]')?.closest('li, td, th, p, label, button, dd, dt')?.textContent) !== '';
     return all().filter((element) => element instanceof SVGSVGElement && isSeen(element) && !isSketch(element) && element.getBoundingClientRect().width > 150 && element.querySelector('path, line, circle, rect, text')).map((svg) => {
       const image = up(svg, (at) => at.matches('[role=img]'));
-      const part = up(svg, (at) => at.matches('section[aria-describedby]')) ?? up(svg, (at) => at.matches('section[aria-labelledby]'));
-      const name = part ? part.getAttribute('aria-label') ?? byId(part, 'aria-labelledby') : '';
+      const parts = [];
+      for (let at = svg; at; at = outwards(at)) if (at.matches('section[aria-labelledby], section[aria-label]')) parts.push(at);
+      const name = parts.map((part) => part.getAttribute('aria-label') ?? byId(part, 'aria-labelledby')).join(' ');
+      const described = parts.map((part) => byId(part, 'aria-describedby')).join(' ');
       const label = image ? image.getAttribute('aria-label') ?? byId(image, 'aria-labelledby') : '';
       return {
         picture: (svg.getRootNode().host?.localName ?? '') + ' ' + (svg.getAttribute('class') ?? svg.parentElement?.className ?? ''),
         name,
-        says: plain([label, part ? byId(part, 'aria-describedby') : ''].join(' ')) || name,
+        says: plain([label, described].join(' ')) || name,
       };
     });`,
   );

@@ -67,7 +67,7 @@ describe('“Would it pay to…?”', () => {
     for (const { id, finding } of QUESTIONS) {
       const at = section(page, id);
       expect(plain(await at.locator('h2').first().textContent())).toMatch(finding);
-      expect(await at.locator('.picture svg path').count(), `${id} has a picture`).toBeGreaterThan(0);
+      expect(await at.locator('.picture svg path, svg.bar rect').count(), `${id} has a picture`).toBeGreaterThan(0);
       for (const data of await at.locator('details.data > summary').all()) await data.click();
       expect(await at.locator('table tbody tr').count(), `${id} has a table`).toBeGreaterThan(1);
     }

@@ -5,7 +5,7 @@ export type Rgb = readonly [number, number, number];
 export function hex(text: string): Rgb {
   const digits = /^#([\da-f]{6}|[\da-f]{3})$/i.exec(text)?.[1];
   if (digits === undefined) throw new RangeError(`No colour: ${text}`);
-  const pairs = digits.length === 3 ? [...digits].map((digit) => digit + digit) : [digits.slice(0, 2), digits.slice(2, 4), digits.slice(4)];
+  const pairs = digits.length === 3 ? Array.from(digits, (digit) => digit + digit) : [digits.slice(0, 2), digits.slice(2, 4), digits.slice(4)];
   const [r = 0, g = 0, b = 0] = pairs.map((pair) => parseInt(pair, 16) / 255);
   return [r, g, b];
 }

@@ -17,7 +17,7 @@ function parts(list: string): string[] {
     if (letter === '(') depth += 1;
     if (letter === ')') depth -= 1;
     if (letter === ',' && depth === 0) found.push('');
-    else found[found.length - 1] += letter;
+    else found.push((found.pop() ?? '') + letter);
   }
   return found.map((part) => part.trim());
 }

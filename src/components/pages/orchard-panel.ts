@@ -73,7 +73,7 @@ export class OrchardPanel extends LitElement {
     const used = this.programme[section].map(({ id }) => id);
     const name = `New ${SECTION_WORDS[section].one.replace(/^an? /, '')}`;
     const entry = { ...blank.value, id: freshId(name, used), name };
-    this.replace([section], insertAt(this.programme, [section, used.length], entry), `${name} added`);
+    this.replace([section], insertAt(this.programme, [section, used.length], entry), likely.added(name));
     this.opened = new Set([...this.opened, section, `${section}/${entry.id}`]);
     this.goTo(`${section}/${entry.id}`);
   }
@@ -92,7 +92,7 @@ export class OrchardPanel extends LitElement {
   private removeEntry(section: PanelSection, at: number, name: string): void {
     const list = this.programme[section];
     const next = list[at + 1] ?? list[at - 1];
-    this.replace([section], removeAt(this.programme, [section, at]), `${name} removed`);
+    this.replace([section], removeAt(this.programme, [section, at]), likely.removed(name));
     // Even where the same button now stands for the next entry: a second press must not take that out too.
     this.goTo(next ? `${section}/${next.id}` : section);
   }
@@ -115,7 +115,7 @@ export class OrchardPanel extends LitElement {
   protected override render(): TemplateResult {
     return html`
       <details class="section" ?open=${this.opened.has('whole')} @toggle=${this.toggled('whole')}>
-        <summary>Goal, years, limits and weather</summary>
+        <summary>${likely.whole}</summary>
         ${
           this.opened.has('whole')
             ? html`<div class="whole">
@@ -141,7 +141,9 @@ export class OrchardPanel extends LitElement {
     const open = this.opened.has(section);
     const help = groupWords([section])?.help;
     return html`<details class="section" data-key=${section} ?open=${open} @toggle=${this.toggled(section)}>
-      <summary>${title} <span class="quiet">${String(entries.length)}</span>${this.flagged([section]) ? html`<span class="flag">to mend</span>` : ''}</summary>
+      <summary>
+        ${title} <span class="quiet">${String(entries.length)}</span>${this.flagged([section]) ? html`<span class="flag">${likely.toMend}</span>` : ''}
+      </summary>
       ${
         open
           ? html`${help === undefined ? nothing : html`<p class="help">${help}</p>`}${entries.map((entry, i) => this.entry(section, entry, i))}
@@ -209,7 +211,7 @@ export class OrchardPanel extends LitElement {
     const open = this.opened.has(key);
     return html`<details class="entry" data-key=${key} ?open=${open} @toggle=${this.toggled(key)}>
       <summary>
-        ${name} <span class="quiet">${this.hint(section, at)}</span>${this.flagged([section, at]) ? html`<span class="flag">to mend</span>` : ''}
+        ${name} <span class="quiet">${this.hint(section, at)}</span>${this.flagged([section, at]) ? html`<span class="flag">${likely.toMend}</span>` : ''}
       </summary>
       ${
         open

@@ -5,7 +5,7 @@ import type { Problem } from '../../model/problem.ts';
 import { pairsReached } from '../../model/reach.ts';
 import type { Effect } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
-import { likely } from '../../text/app.ts';
+import { app, likely } from '../../text/app.ts';
 import { planText } from '../../text/charts-plan.ts';
 import { graftAdvice } from './graft-advice.ts';
 import type { FormKey, FormSection } from '../fields/form.ts';
@@ -160,7 +160,7 @@ export class RowSettings extends LitElement {
       <div class="bar">
         <p role="status">${this.change ? this.told(this.change) : nothing}</p>
         <div class="buttons">
-          <button ?disabled=${!this.canUndo} @click=${() => this.tell('oo-undo')}>Undo</button>
+          <button ?disabled=${!this.canUndo} @click=${() => this.tell('oo-undo')}>${app.undo}</button>
           <button class="main" @click=${() => this.tell('oo-close-row')}>${likely.closeRow}</button>
         </div>
       </div>

@@ -118,7 +118,7 @@ export class Card extends StoreElement {
         ${jobs.length > 0 ? html`<button @click=${() => this.saveCalendar(jobs, year, plan.id, name)}>${cardText.calendar}</button>` : nothing}
         <span class="said" role="status">${this.said}</span>
       </div>
-      <div class=${`frame ${paper}`}><iframe ${ref(guard)} title=${cardText.preview} srcdoc=${page}></iframe></div>`;
+      <div class=${`frame ${paper}`}><iframe ${ref(guard)} tabindex="-1" title=${cardText.preview} srcdoc=${page}></iframe></div>`;
   }
 
   private save(name: string, content: string, type: string): void {

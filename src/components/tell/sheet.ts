@@ -9,6 +9,11 @@ const styles = css`
   :host {
     display: block;
   }
+  /* In the ink of the sheet, which is white in every theme. */
+  a:focus-visible {
+    outline: 3px solid currentColor;
+    outline-offset: 2px;
+  }
 `;
 
 /** The sheet as it goes to paper: the very markup of the file. While it is on the page, the page prints on the paper chosen for it. */

@@ -170,7 +170,7 @@ export class OoStory extends StoreElement {
               ${futures.map(
                 ({ mark, count, words }) =>
                   html`<li>
-                    ${unsafeHTML(signSvg(mark, handout))}<span><b>${count}</b> in 100: ${words}</span>
+                    ${unsafeHTML(signSvg(mark, handout))}<span><b>${count}</b>${story.inHundred(words)}</span>
                   </li>`,
               )}
             </ul>

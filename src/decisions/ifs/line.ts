@@ -14,6 +14,8 @@ export interface IfPoint {
   readonly chance: Interval;
   readonly minusAsItStands: Interval;
   readonly clear: boolean;
+  /** Of the trees proven in the futures of this point, the share that truly is what was seen; null when none was. */
+  readonly trulyGood: Interval | null;
 }
 
 /** What one thing that can happen comes to. */
@@ -95,7 +97,9 @@ export class LineRun {
     if (futures === 0) return { points: [], futures };
     const standing = provenBy(stands, Infinity);
     const until = (year: number) => (this.way.whole ? this.way.whole.until(year) - this.startYear : Infinity);
-    const points = found.flatMap(({ year, columns }) => (columns ? [pointOf(year, provenBy(columns, until(year)), standing)] : []));
+    const points = found.flatMap(({ year, columns }) =>
+      columns ? [{ ...pointOf(year, provenBy(columns, until(year)), standing), trulyGood: trulyGoodBy(columns, until(year)) }] : [],
+    );
     return { points, futures };
   }
 }
@@ -103,6 +107,14 @@ export class LineRun {
 /** By future: year proven from 1 on, 0 where none was by the year given (index). */
 function provenBy(columns: Columns, last: number): Int32Array {
   return columns.run('yearProven').map((year) => (year >= 0 && year <= last ? year + 1 : 0));
+}
+
+/** Of the trees proven by the year given (index), the share that truly is what was seen. */
+function trulyGoodBy(columns: Columns, last: number): Interval | null {
+  const inTime = columns.run('yearProven').map((year) => (year >= 0 && year <= last ? 1 : 0));
+  const total = (values: Int32Array) => values.reduce((sum, value, i) => sum + (inTime[i] === 1 ? value : 0), 0);
+  const proven = total(columns.run('proven'));
+  return proven > 0 ? wilson(total(columns.run('trulyGood')), proven) : null;
 }
 
 function trulyGoodMinus(mine: Columns, stands: Columns): IfLine['trulyGoodMinus'] {
@@ -119,7 +131,7 @@ const chanceOf = (years: Int32Array): Interval => wilson(years.filter((year) => 
  *
  * **Source:** Law & Kelton, Simulation Modeling and Analysis, ch. 11 (from memory): mean(Y) − β·(mean(X) − known mean), β = cov(X, Y)/var(X).
  */
-function pointOf(year: number, mine: Int32Array, allStands: Int32Array): IfPoint {
+function pointOf(year: number, mine: Int32Array, allStands: Int32Array): Omit<IfPoint, 'trulyGood'> {
   const runs = Math.min(mine.length, allStands.length);
   const [own, stands] = [mine.slice(0, runs), allStands.slice(0, runs)];
   const { chanceDifference: minus } = comparePaired(own, stands);

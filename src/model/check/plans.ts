@@ -62,7 +62,7 @@ function checkGeneration(programme: Programme, generation: Generation, pairs: re
       add(
         stop(
           [...path, 'rescue', 'month'],
-          `weak ones cannot be told at ${String(rescue.month)} months, before ${String(Math.round(onset * 10) / 10)}`,
+          `weak ones cannot be told at ${String(rescue.month)} ${rescue.month === 1 ? 'month' : 'months'}, before ${String(Math.round(onset * 10) / 10)}`,
           'Graft later, or graft every seedling.',
         ),
       );

@@ -4,7 +4,7 @@ import { drawRoots } from '../../../charts/graft-map/draw-roots.ts';
 import { pointNear, rootsLayout, type RootsLayout } from '../../../charts/graft-map/roots.ts';
 import { yearAfter, type Press } from '../../../charts/reading.ts';
 import type { RootsLine } from '../../../decisions/roots-line.ts';
-import { percent, percentRange } from '../../../text/charts.ts';
+import { common, percent, percentRange } from '../../../text/charts.ts';
 import { differenceInWords, differenceRange, ofTen } from '../../../text/pay-figures.ts';
 import { rootsText, rootsWords } from '../../../text/pay-graft.ts';
 import { AnswerPicture, pictured } from '../answer-picture.ts';
@@ -46,7 +46,8 @@ export class GraftRoots extends AnswerPicture<RootsAnswer, RootsLayout> {
   }
 
   private table({ points }: RootsLine): TemplateResult {
-    const cell = ({ value, low, high }: RootsLine['points'][number]['own']) => html`<td>${percent(value)} (${percentRange(low, high)})</td>`;
+    const cell = (share: RootsLine['points'][number]['own'] | null) =>
+      html`<td>${share ? html`${percent(share.value)} (${percentRange(share.low, share.high)})` : common.noValue}</td>`;
     return html`<table>
       <thead>
         <tr>
@@ -54,11 +55,11 @@ export class GraftRoots extends AnswerPicture<RootsAnswer, RootsLayout> {
         </tr>
       </thead>
       <tbody>
-        ${points.map(({ rootChance, grafted, own, difference, clear }, i) =>
+        ${points.map(({ rootChance, grafted, own, trulyGood, difference, clear }, i) =>
           i % 2 === 0
             ? html`<tr>
                 <th scope="row">${ofTen(rootChance)}</th>
-                ${cell(grafted)} ${cell(own)}
+                ${cell(grafted)} ${cell(trulyGood.grafted)} ${cell(own)} ${cell(trulyGood.own)}
                 <td>${differenceInWords(difference, clear)} (${differenceRange(difference)})</td>
               </tr>`
             : nothing,

@@ -116,7 +116,7 @@ export class PayGraft extends SiteElement<'graft'> {
 function stocksOf(stocks: readonly StockUse[]): TemplateResult | typeof nothing {
   if (stocks.length === 0) return nothing;
   const share = ({ mean, p10, p90 }: Spread) => html`<td class="figure">${tenths(mean)}<small>${tenths(p10)}–${tenths(p90)}</small></td>`;
-  const gained = ({ mean, p10, p90 }: Spread) => html`<td class="figure">${tenths(mean)}<small>${tenths(p10)} to ${tenths(p90)}</small></td>`;
+  const gained = ({ mean, p10, p90 }: Spread) => html`<td class="figure">${tenths(mean)}<small>${graftText.range(tenths(p10), tenths(p90))}</small></td>`;
   return html`<h3 class="inner">${graftText.stocksTitle}</h3>
     <p class="said">${stocksInWords(stocks)}</p>
     <div class="scroll" tabindex="0" role="group" aria-label=${graftText.stocksTitle}>
@@ -130,7 +130,7 @@ function stocksOf(stocks: readonly StockUse[]): TemplateResult | typeof nothing 
           ${stocks.map(
             (use) =>
               html`<tr>
-                <th scope="row">${graftText.batches[use.batch]}<small>${use.name}, at ${monthsInWords(use.month)}</small></th>
+                <th scope="row">${graftText.batches[use.batch]}<small>${graftText.namedAt(use.name, monthsInWords(use.month))}</small></th>
                 ${share(use.grafted)} ${share(use.ownRoots)} ${gained(use.gain)}
                 <td class="figure">${use.picksByTen === null ? common.noValue : decimals(use.picksByTen)}</td>
               </tr>`,

@@ -181,7 +181,6 @@ export const logImport = {
   headed: { yes: 'is headings', no: 'is a row' },
   columns: 'What each column is',
   columnsIntro: 'Each guess can be changed; a choice settles all cells of its column.',
-  inFile: 'In the file',
   is: 'is read as',
   isFor: (header: string): string => `${header} is read as`,
   example: (cells: readonly string[]): string => (cells.length === 0 ? 'empty' : cells.map(quoted).join(', ')),

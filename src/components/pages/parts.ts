@@ -19,7 +19,9 @@ export function progress({ done, wanted, phase, failure }: RunsState): TemplateR
 }
 
 /** All problems in one list, each with its way out. */
-export function problemList(programme: Programme, problems: readonly Problem[]): TemplateResult | typeof nothing {
+export function problemList(programme: Programme, all: readonly Problem[]): TemplateResult | typeof nothing {
+  // What is only flagged in the log is said where it stands there, and touches no future.
+  const problems = all.filter(({ stops, path }) => stops || path[0] !== 'log');
   if (problems.length === 0) return nothing;
   const stops = problems.some((problem) => problem.stops);
   return html`<div class="problems ${stops ? '' : 'notes'}" role="status">

@@ -137,6 +137,10 @@ const controls = css`
     border-bottom: 2px solid var(--ink);
     border-radius: var(--radius-input);
   }
+  ::placeholder {
+    color: var(--ink2);
+    opacity: 1;
+  }
   textarea {
     padding: 8px 10px;
     line-height: 1.4;

@@ -20,7 +20,7 @@ export const cloudText = {
   summary: (plans: readonly { name: string; year: number | null; seedlings: number | null }[]) =>
     `${plans.map(({ name, year, seedlings }) => (year === null || seedlings === null ? `${name}: never` : `${name}: half of its successes by ${String(year)}, with ${whole(seedlings)} seedlings`)).join('; ')}.`,
   heads: ['Plan', 'Successes, of 100 futures', 'Half of them by', 'Seedlings, when it works', 'Seedlings, when it does not'],
-  missing: 'This picture needs every single future: it comes with the full run.',
+  missing: 'This picture needs every single future: it comes when all futures are counted.',
 };
 
 const FAILURE_WORDS: Readonly<Record<string, { long: string; short: string; mid: string }>> = {

@@ -77,7 +77,7 @@ export const busyText = {
   slider: 'Year to read',
   none: 'no year chosen',
   sliderValue: (plans: readonly { name: string; lines: readonly string[] }[]) => plans.map(({ name, lines }) => `${name}: ${lines.join(', ')}`).join('; '),
-  missing: 'This picture needs every single future: it comes with the full run.',
+  missing: 'This picture needs every single future: it comes when all futures are counted.',
   year: 'Year',
   /** `over` is null where no future of any plan is ever over the limit. */
   cell: (load: Load, p50: number, p90: number, over: number | null) =>

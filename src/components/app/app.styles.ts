@@ -97,6 +97,12 @@ export const appStyles = css`
     font-weight: 650;
     border-left-color: var(--ink);
   }
+  @media (forced-colors: active) {
+    /* The system shows borders that are transparent: only the page that is open is underlined. */
+    nav a:not([aria-current]) {
+      border-color: Canvas;
+    }
+  }
   main {
     padding: 36px 40px 54px 0;
     min-width: 0;

@@ -108,8 +108,9 @@ export class OrchardPanel extends LitElement {
     if (isRecord(document) && section !== undefined) emitChange(this, { path, value: document[section], label });
   }
 
-  private flagged(path: readonly (string | number)[]): boolean {
-    return this.problems.some((problem) => path.every((key, i) => problem.path[i] === key));
+  private flag(path: readonly (string | number)[]): TemplateResult | typeof nothing {
+    const isFlagged = this.problems.some((problem) => path.every((key, i) => problem.path[i] === key));
+    return isFlagged ? html`<span class="flag">${likely.toMend}</span>` : nothing;
   }
 
   protected override render(): TemplateResult {
@@ -141,9 +142,7 @@ export class OrchardPanel extends LitElement {
     const open = this.opened.has(section);
     const help = groupWords([section])?.help;
     return html`<details class="section" data-key=${section} ?open=${open} @toggle=${this.toggled(section)}>
-      <summary>
-        ${title} <span class="quiet">${String(entries.length)}</span>${this.flagged([section]) ? html`<span class="flag">${likely.toMend}</span>` : ''}
-      </summary>
+      <summary>${title} <span class="quiet">${String(entries.length)}</span>${this.flag([section])}</summary>
       ${
         open
           ? html`${help === undefined ? nothing : html`<p class="help">${help}</p>`}${entries.map((entry, i) => this.entry(section, entry, i))}
@@ -210,9 +209,7 @@ export class OrchardPanel extends LitElement {
     const key = `${section}/${id}`;
     const open = this.opened.has(key);
     return html`<details class="entry" data-key=${key} ?open=${open} @toggle=${this.toggled(key)}>
-      <summary>
-        ${name} <span class="quiet">${this.hint(section, at)}</span>${this.flagged([section, at]) ? html`<span class="flag">${likely.toMend}</span>` : ''}
-      </summary>
+      <summary>${name} <span class="quiet">${this.hint(section, at)}</span>${this.flag([section, at])}</summary>
       ${
         open
           ? html`<div>

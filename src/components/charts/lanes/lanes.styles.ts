@@ -31,6 +31,12 @@ export const laneStyles = css`
     stroke: none;
     fill-opacity: 0.3;
   }
+  @media (forced-colors: active) {
+    .key .guesses {
+      fill: none;
+      stroke: var(--ink);
+    }
+  }
   .key-title {
     font-size: 16.5px;
     font-style: italic;

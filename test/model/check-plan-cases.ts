@@ -56,7 +56,7 @@ export const planCases: readonly Case[] = [
     name: 'a graft of the weak before they can be told',
     change: (d) => (wide(d).rescue!.month = 1),
     path: 'plans/1/generations/0/rescue/month',
-    says: /cannot be told at 1 months, before 2/,
+    says: /cannot be told at 1 month, before 2/,
   },
   {
     name: 'the same where the parents are picks',

@@ -67,7 +67,8 @@ export default defineConfig(async ({ isSsrBuild }) => ({
           globalSetup: [`${top}test/page/preview.ts`],
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          fileParallelism: false,
+          // Two at once: each waits for a browser most of the time.
+          maxWorkers: 2,
         },
       },
       {

@@ -3,14 +3,14 @@ import { axeFaults } from './axe.ts';
 import { visits } from './visit.ts';
 
 /** Pages and dialogs as they open are looked at in everywhere.test.ts. */
-const visit = visits();
+const visit = visits({ futures: 400 });
 const WIDTHS = [1440, 390] as const;
 
 describe('axe-core finds no fault', () => {
   it.each(WIDTHS)('in any part of the numbers the answers rest on (%i px)', { timeout: 300_000 }, async (width) => {
     const page = await visit({ width, untilRest: false });
     await page.getByRole('link', { name: 'What have I got?' }).click();
-    const sections = page.locator('oo-orchard-panel details.section');
+    const sections = page.locator('oo-have oo-orchard-panel details.section');
     await sections.first().waitFor();
     const count = await sections.count();
     expect(count).toBeGreaterThanOrEqual(10);

@@ -7,7 +7,7 @@ import { axeFaults } from './axe.ts';
 import { smallTargets } from '../browser/targets.ts';
 import { savedCopy, openFile, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 /** Points to the millimetre (an inch is 25.4 mm and 72 points); sizes of paper by ISO 216. */
 const PT = 72 / 25.4;
 const PAPERS = { A6: [105 * PT, 148 * PT], A5: [148 * PT, 210 * PT] } as const;

@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { axeFaults } from './axe.ts';
 import { openFile, plain, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const copySchema = z.object({ kinds: z.array(z.object({ id: z.string() })), traits: z.array(z.object({ id: z.string(), name: z.string() })) });
 const kindsOf = async (page: Page): Promise<string[]> => copySchema.parse(JSON.parse(await savedCopy(page))).kinds.map(({ id }) => id);
 const undoTitle = (page: Page): Promise<string | null> => page.getByRole('button', { name: 'Undo', exact: true }).first().getAttribute('title');

@@ -7,7 +7,7 @@ import { cutTexts, moving, painted, spoken, type Spoken } from './looks.ts';
 import { openWalked, STOPS, type Stop } from './places.ts';
 import { visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 /** 720 px is a window of 1440 px at 200 %; 320 px is one of 1280 px at 400 % (WCAG 2.2, 1.4.4 and 1.4.10). */
 const WIDTHS = [1440, 720, 390, 320] as const;
 /** So high that a bar which stays at the window's lower edge lies on nothing. */

@@ -8,7 +8,7 @@ import { canonicalJson } from '../../src/results/hash.ts';
 import { axeFaults } from './axe.ts';
 import { savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const MM_AN_INCH = 25.4;
 
 async function download(page: Page, button: Locator): Promise<{ readonly name: string; readonly bytes: Buffer }> {

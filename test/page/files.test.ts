@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
 import { openFile, plain, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 
 async function dropFile(page: Page, name: string, text: string): Promise<void> {
   const transfer = await page.evaluateHandle(

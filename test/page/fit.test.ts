@@ -4,7 +4,7 @@ import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 import { smallTargets } from '../browser/targets.ts';
 import { atRest, planLane, rowOf, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 /** So high that the bar of an open row, which stays at the window's lower edge, lies on nothing. */
 const HIGH = 20_000;
 const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

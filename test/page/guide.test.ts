@@ -3,7 +3,7 @@ import { smallTargets } from '../browser/targets.ts';
 import { axeFaults } from './axe.ts';
 import { visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const PARTS = ['Guide', 'Twenty questions, answered', 'The model, with every formula'] as const;
 
 it.each([

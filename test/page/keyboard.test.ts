@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { openWalked } from './places.ts';
 import { atRest, plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 
 /** What the focus stands on, seen through all shadow roots: role or tag, and its words. */
 const focused = (page: Page) =>

@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
 import { plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Undo' });
 const toMend = (page: Page) => page.getByText('To mend before it can run again.');
 const section = (page: Page, title: string) => page.locator('oo-orchard-panel details.section', { has: page.locator(`> summary:has-text("${title}")`) });

@@ -3,7 +3,7 @@ import { axeFaults } from './axe.ts';
 import { clearSiteData, leaveEarlier, savedNow, titles, typeFlowers } from './device.ts';
 import { openFile, plain, planLane, rowOf, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const banner = (page: Parameters<typeof savedCopy>[0]) => page.getByRole('banner');
 
 describe('loading the page again', () => {

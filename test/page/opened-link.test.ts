@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { savedNow, titles, typeFlowers } from './device.ts';
 import { planLane, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 
 /** The link that “Share” shows for what stands on the page. */
 async function sharedLink(page: Parameters<typeof savedCopy>[0]): Promise<string> {

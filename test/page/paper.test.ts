@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 import { planLane, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 /** A4 inside margins of 15 mm, at 96 px an inch. */
 const A4_WIDTH = Math.round(((210 - 30) / 25.4) * 96);
 

@@ -1,12 +1,11 @@
-import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 import { smallTargets } from '../browser/targets.ts';
 import { axeFaults } from './axe.ts';
-import { openFile, plain, visits, type VisitOptions } from './visit.ts';
+import { plain, visits, type VisitOptions } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const PATIENCE = { timeout: 90_000 };
 /** So high that every question is in view, and asked. */
 const HIGH = 12_000;
@@ -24,14 +23,9 @@ const QUESTIONS: readonly { readonly id: string; readonly finding: RegExp; reado
   { id: 'ifs', finding: /This spring an hour gains most|would cost|Nothing here/, press: 'Work out what each would change' },
 ];
 
-/** The invented example, with futures enough to answer and few enough to wait for. */
-const few = JSON.stringify({ ...(JSON.parse(readFileSync(new URL('../../sims/examples/red-pear.json', import.meta.url), 'utf8')) as object), runs: 400 });
-
 /** Opens the example and goes to the questions. */
 async function toQuestions(options: VisitOptions = {}): Promise<Page> {
   const page = await visit({ height: HIGH, untilRest: false, ...options });
-  await openFile(page, 'few-futures.json', few);
-  await page.locator('oo-likely').waitFor();
   await page.getByRole('link', { name: 'Would it pay to…?' }).click();
   return page;
 }
@@ -53,9 +47,12 @@ async function answered(page: Page, { id, press }: (typeof QUESTIONS)[number]): 
   await at.locator('.state', { hasNotText: /\S/ }).waitFor({ ...PATIENCE, state: 'attached' });
 }
 
-async function allAnswered(page: Page): Promise<void> {
-  for (const question of QUESTIONS) await answered(page, question);
+async function allAnswered(page: Page, questions = QUESTIONS): Promise<void> {
+  for (const question of questions) await answered(page, question);
 }
+
+/** Those that are asked without a button. */
+const QUICK = QUESTIONS.filter(({ press }) => press === undefined);
 
 describe('“Would it pay to…?”', () => {
   it('opens with the finding and with what is not known; every question has its sentence, picture and table', { timeout: 180_000 }, async () => {
@@ -77,7 +74,7 @@ describe('“Would it pay to…?”', () => {
 
   it('is read with the arrow keys', { timeout: 180_000 }, async () => {
     const page = await toQuestions();
-    await allAnswered(page);
+    await allAnswered(page, QUICK);
     const map = page.getByRole('slider', { name: 'Place on the map to read' });
     const said = async (slider: Locator) => plain(await slider.getAttribute('aria-valuetext'));
     await map.focus();
@@ -106,7 +103,7 @@ describe('“Would it pay to…?”', () => {
 
   it('asks anew for another plan, and says what cannot be asked of it', { timeout: 180_000 }, async () => {
     const page = await toQuestions();
-    await allAnswered(page);
+    await allAnswered(page, QUICK);
     await page.getByLabel('Asked of plan').selectOption({ index: 0 });
     await page.locator('oo-pay h1', { hasText: 'Plan A raises nothing weak' }).waitFor(PATIENCE);
     await section(page, 'when').getByText('there is nothing to rescue').waitFor(PATIENCE);
@@ -116,13 +113,13 @@ describe('“Would it pay to…?”', () => {
 
   it('marks answers that an edit overtakes, until they are asked anew', { timeout: 180_000 }, async () => {
     const page = await toQuestions();
-    await allAnswered(page);
+    await allAnswered(page, QUICK);
     const map = page.locator('oo-graft-map');
     expect(await map.getAttribute('stale')).toBeNull();
     await page.getByLabel('Take my guesses as they stand').check();
     await page.locator('oo-graft-map[stale]').waitFor(PATIENCE);
     await page.locator('oo-graft-map:not([stale])').waitFor(PATIENCE);
-    await allAnswered(page);
+    await allAnswered(page, QUICK);
     // Nothing is left open, so the document states where it stands instead of guessing.
     expect(plain(await section(page, 'graft').locator('.notes').first().textContent())).toContain('You say that half of the weak ones are dead by');
     await page.getByRole('button', { name: 'Undo' }).click();

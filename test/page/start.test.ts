@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
 import { atRest, planNames, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 
 /** A first user may be asked for so much, and no more, before the first results. */
 const MOST_INPUTS = 25;

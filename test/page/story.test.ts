@@ -6,7 +6,7 @@ import { axeFaults } from './axe.ts';
 import { savedNow, titles, typeFlowers } from './device.ts';
 import { planLane, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const PEACH = { ...exampleOf('peach-quick'), runs: 200 };
 /** Packed by Node’s own zlib and Buffer. */
 const storyOf = (document: unknown): string => `#/story/${deflateSync(JSON.stringify(document)).toString('base64url')}`;

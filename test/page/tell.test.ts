@@ -9,7 +9,7 @@ import { exampleOf, outlookFor } from '../handout/sample.ts';
 import { axeFaults } from './axe.ts';
 import { atRest, openFile, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const RUNS = 200;
 
 /** A visit whose programme is the walnut with few futures, on the page that tells it. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { savedNow, secondTab, titles, typeFlowers } from './device.ts';
 import { rowOf, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const flowersOf = async (page: Parameters<typeof savedCopy>[0]): Promise<number | undefined> => {
   const { plans } = JSON.parse(await savedCopy(page)) as { plans: { generations: { flowers: number }[] }[] };
   return plans[1]?.generations[1]?.flowers;

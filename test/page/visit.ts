@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { chromium, type Browser, type BrowserContextOptions, type Locator, type Page } from 'playwright';
+import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { findBrowser } from '../browser/find-browser.ts';
 
@@ -9,6 +9,11 @@ export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' 
   readonly height?: number;
   /** JavaScript that runs before the page's own. */
   readonly before?: string;
+  /**
+   * The example is visited with so many futures a plan instead of its own 4,000: for tests that look at something else, on a machine that has
+   * better to do. The page itself is the one that was built.
+   */
+  readonly futures?: number;
   /** Also when the last futures are counted. */
   readonly untilRest?: boolean;
 }
@@ -17,7 +22,7 @@ export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' 
  * Gives the tests of a file one browser, and each visit a fresh profile that keeps nothing of the page for later. After every test: whatever it did, the page must have asked
  * no other host and said nothing on the console.
  */
-export function visits(): (options?: VisitOptions) => Promise<Page> {
+export function visits(always: Pick<VisitOptions, 'futures'> = {}): (options?: VisitOptions) => Promise<Page> {
   let browser: Browser;
   let noise: string[] = [];
   const open: Page[] = [];
@@ -31,8 +36,9 @@ export function visits(): (options?: VisitOptions) => Promise<Page> {
     noise = [];
     expect(heard, 'console, page errors and requests to other hosts').toEqual([]);
   });
-  return async ({ width = 1440, height = 900, before = '', untilRest = true, ...options } = {}) => {
+  return async ({ width = 1440, height = 900, before = '', untilRest = true, futures = always.futures, ...options } = {}) => {
     const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce', serviceWorkers: 'block', ...options });
+    if (futures !== undefined) await withFutures(context, futures);
     const page = await context.newPage();
     page.setDefaultTimeout(55_000);
     open.push(page);
@@ -45,6 +51,15 @@ export function visits(): (options?: VisitOptions) => Promise<Page> {
   };
 }
 
+/** Changes one number of the example on its way to the browser. */
+async function withFutures(context: BrowserContext, futures: number): Promise<void> {
+  await context.route(/\/assets\/index-[\w-]+\.js$/, async (route) => {
+    const response = await route.fetch();
+    const body = (await response.text()).replace(/=4e3,/, `=${String(futures)},`);
+    await route.fulfill({ response, body });
+  });
+}
+
 function listen(page: Page, hear: (line: string) => void): void {
   const own = new URL(inject('url')).host;
   page.on('console', (message) => {
@@ -53,7 +68,8 @@ function listen(page: Page, hear: (line: string) => void): void {
     if (message.type() === 'error' || message.type() === 'warning') hear(`console: ${message.text()}`);
   });
   page.on('pageerror', (error) => hear(`page error: ${error.message}`));
-  page.on('requestfailed', (request) => hear(`not loaded: ${request.url()}`));
+  // A font that is on its way when the page is left is given up by the browser.
+  page.on('requestfailed', (request) => request.failure()?.errorText !== 'net::ERR_ABORTED' && hear(`not loaded: ${request.url()}`));
   page.on('request', (request) => {
     const { protocol, host } = new URL(request.url());
     if (protocol.startsWith('http') && host !== own) hear(`other host: ${request.url()}`);

@@ -69,6 +69,8 @@ export default defineConfig(async ({ isSsrBuild }) => ({
           hookTimeout: 60_000,
           // Two at once: each waits for a browser most of the time.
           maxWorkers: 2,
+          // After the others: vitest wants projects of other numbers of workers in turn.
+          sequence: { groupOrder: 1 },
         },
       },
       {

@@ -17,7 +17,7 @@ import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, m
 import { MARKS, planSchema, type generationSchema } from './plan.ts';
 
 export const FORMAT = 'orchard-odds programme';
-export const VERSION = 3;
+export const VERSION = 4;
 
 /** Says in the file what its numbers are. Part of the version: another wording would be another version, so no file can say otherwise unnoticed. */
 const UNITS =

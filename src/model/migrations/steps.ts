@@ -2,10 +2,11 @@ import type { z } from 'zod';
 import type { VERSION } from '../programme.ts';
 import { from1to2 } from './1-to-2.ts';
 import { from2to3 } from './2-to-3.ts';
+import { from3to4 } from './3-to-4.ts';
 import type { AnyStep, Before, Plain, Step } from './step.ts';
 
 /** One step for each version before ours: whoever raises VERSION is stopped here by the compiler until the step is written. */
-const steps: { readonly [From in Before<typeof VERSION>]: Step<From> } = { 1: from1to2, 2: from2to3 };
+const steps: { readonly [From in Before<typeof VERSION>]: Step<From> } = { 1: from1to2, 2: from2to3, 3: from3to4 };
 
 /** The same as a list, from the oldest up. */
 export const STEPS: readonly AnyStep[] = Object.values(steps).sort((a, b) => a.from - b.from);

@@ -4,7 +4,7 @@ import { programmeSchema, type Programme } from '../../../src/model/programme.ts
 export function samplePear(): Programme {
   return programmeSchema.parse({
     format: 'orchard-odds programme',
-    version: 3,
+    version: 4,
     title: 'Red pear at the mill',
     startYear: 2027,
     lastYear: 2057,

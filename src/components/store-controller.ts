@@ -10,7 +10,7 @@ export class StoreController<T> implements ReactiveController {
   private stop: (() => void) | null = null;
 
   constructor(
-    private readonly host: ReactiveControllerHost,
+    private readonly host: ReactiveControllerHost & Pick<Element, 'isConnected'>,
     private readonly store: () => Store<T> | undefined,
     private readonly changed: (state: T) => void = () => undefined,
   ) {
@@ -22,8 +22,9 @@ export class StoreController<T> implements ReactiveController {
   }
 
   hostUpdate(): void {
-    // A store that comes by context arrives after the host was connected.
-    this.listen();
+    // A store that comes by context arrives after the host was connected. A host that left the page with an update still due must not
+    // listen again: nothing would ever stop it.
+    if (this.host.isConnected) this.listen();
   }
 
   hostDisconnected(): void {

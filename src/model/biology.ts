@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { estimate, share } from './estimate.ts';
 import { field, id, name, note, number, reference, whole } from './fields.ts';
+import { crossInheritance, geneInheritance, kindInheritance } from './inheritance.ts';
+import { MOST_SETS } from './limits.ts';
 
 /** A yes/no fact that several cross entries may share, drawn once per future. */
 export const factSchema = z.strictObject({ id, name, chance: share({ label: 'Chance that it is so' }), note });
@@ -14,11 +16,12 @@ export const geneSchema = z.strictObject({
     help: 'Genes of one group travel together. Leave empty if it segregates freely.',
   }).optional(),
   position: number(0, 1000, { label: 'Position in the group', unit: 'cM' }).optional(),
+  ...geneInheritance,
   note,
 });
 
 const geneCopies = z
-  .array(z.strictObject({ gene: reference('genes', { label: 'Gene' }), copies: whole(1, 2, { label: 'At least', unit: 'copies' }) }))
+  .array(z.strictObject({ gene: reference('genes', { label: 'Gene' }), copies: whole(1, MOST_SETS, { label: 'At least', unit: 'copies' }) }))
   .min(1)
   .max(6);
 /** What a genotype must carry to qualify for a trait. */
@@ -31,12 +34,16 @@ const needSchema = z.discriminatedUnion('needs', [
       .array(reference('genes', { label: 'Gene' }))
       .min(1)
       .max(6),
-    copies: whole(1, 12, { label: 'Copies in total' }),
+    copies: whole(1, 6 * MOST_SETS, { label: 'Copies in total' }),
   }),
 ]);
 export const ruleSchema = z.strictObject({
   name,
   weight: number(0.001, 1000, { label: 'Weight', help: 'How strongly you believe in this explanation, against the others.' }),
+  weightBefore: number(0.001, 1000, {
+    label: 'Weight before your counts',
+    help: 'Kept when your counts set the weight, so that the same counts are never weighed twice. Empty: the weight is your own.',
+  }).optional(),
   needs: needSchema,
 });
 
@@ -126,6 +133,7 @@ export const kindSchema = z.strictObject({
   nurseryShare: number(0, 1, { label: 'Room of a seedling in the nursery', unit: 'of a place' }).default(0.05),
   plantOutAge: whole(1, 10, { label: 'Planted out at', scale: 'years', unit: 'years' }).default(1),
   waitYears: whole(0, 10, { label: 'Can wait in the nursery for room', scale: 'years', unit: 'years' }).default(1),
+  ...kindInheritance,
   note,
 });
 
@@ -172,6 +180,7 @@ export const crossSchema = z.strictObject({
     .default([]),
   dormancy: whole(0, 5, { label: 'Extra years the seed lies over', scale: 'years', unit: 'years' }).default(0),
   weakness: weaknessSchema.optional(),
+  ...crossInheritance,
   note,
 });
 

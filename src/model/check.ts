@@ -1,11 +1,15 @@
 import { checkBiology } from './check/biology.ts';
+import { checkBloom } from './check/bloom.ts';
 import { checkCrosses } from './check/crosses.ts';
 import { checkEntries } from './check/entries.ts';
+import { checkIncompatibility } from './check/incompatibility.ts';
+import { checkInheritance } from './check/inheritance.ts';
 import { checkKnown } from './check/known.ts';
 import { checkLog } from './check/log.ts';
 import { checkParents } from './check/parents.ts';
 import { checkPlans } from './check/plans.ts';
 import { checkReferences } from './check/references.ts';
+import { checkSexes } from './check/sexes.ts';
 import type { Problem } from './problem.ts';
 import type { Programme } from './programme.ts';
 
@@ -18,10 +22,14 @@ export function checkProgramme(programme: Programme): Problem[] {
   if (references.length > 0) return references;
   return [
     ...checkBiology(programme),
+    ...checkInheritance(programme),
     ...checkCrosses(programme),
     ...checkEntries(programme),
     ...checkParents(programme),
     ...checkPlans(programme),
+    ...checkIncompatibility(programme),
+    ...checkBloom(programme),
+    ...checkSexes(programme),
     ...checkKnown(programme),
     ...checkLog(programme),
   ];

@@ -85,7 +85,7 @@ export function moveItem(document: unknown, path: Path, from: number, to: number
 
 /** “keepOwnRoots” → “keep own roots”. */
 const spoken = (key: string): string => key.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
-const lowered = (label: string): string => (/^\p{Lu}\p{Lu}/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1));
+const lowered = (label: string): string => (/^\p{Lu}[\p{Lu} ]/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1));
 
 /** The nearest named step at or above the end of a path. */
 function labelAt(path: Path, nodes: readonly z.ZodType[], words: Readonly<Record<string, string>>): { label: string; depth: number } {
@@ -125,6 +125,9 @@ function worded(value: unknown, node: z.ZodType, meta: FieldMeta | undefined, pr
 
 const nameOf = (value: unknown): string | undefined => (isRecord(value) && typeof value['name'] === 'string' ? value['name'] : undefined);
 
+/** “3 months”, but “1 month”. */
+const single = (unit: string): string => unit.replace(/ies$/, 'y').replace(/s$/, '');
+
 /** An entry that came or went: “rescue added”, “Mill Quince removed”, “conditions: one added”. */
 function comingOrGoing(label: string, path: Path, value: unknown, verb: string): string {
   const name = nameOf(value);
@@ -158,7 +161,7 @@ export function describeEdit(path: Path, before: unknown, after: unknown, progra
   const [from, to] = [plain(before), plain(after)];
   if (from !== undefined && to !== undefined) {
     const unit = meta?.scale === 'share' ? '%' : meta?.unit;
-    const tail = unit && (unit === '%' || !name.includes(unit)) ? `\u00a0${unit}` : '';
+    const tail = unit && (unit === '%' || !name.includes(unit)) ? `\u00a0${to === '1' ? single(unit) : unit}` : '';
     // “8 → 10 %”, but “8 % → 18 of 240”: a count is no percentage, and “none” has no unit.
     const bears = (value: unknown): boolean => value !== undefined && !(isRecord(value) && 'hits' in value);
     return `${label} ${from}${bears(before) && after !== undefined && !bears(after) ? tail : ''} → ${to}${bears(after) ? tail : ''}`;

@@ -154,7 +154,11 @@ export const batchSchema = z.strictObject({
   note,
 });
 
-export const logSchema = z.strictObject({ batches: z.array(batchSchema).max(400).default([]) });
+export const logSchema = z.strictObject({
+  batches: z.array(batchSchema).max(400).default([]),
+  /** Futures begin with the winter before this spring, from what the log says of the years before it; absent: with the first spring of the programme. */
+  forecastFrom: year('Forecast from what stands, from spring', 'What is noted of that year and later is not used yet.').optional(),
+});
 
 export type Log = z.infer<typeof logSchema>;
 export type Batch = z.infer<typeof batchSchema>;

@@ -1,13 +1,15 @@
 import { z } from 'zod';
 import { estimate, share } from './estimate.ts';
 import { field, id, name, note, number, reference, whole } from './fields.ts';
+import { treeInheritance } from './inheritance.ts';
+import { MOST_SETS } from './limits.ts';
 
 export const gardenSchema = z.strictObject({ id, name, yearlyLoss: share({ label: 'Chance a year that it is lost as a whole' }), note });
 
 const alleleState = z.union([
   z.strictObject({
-    copies: whole(0, 2, { label: 'Copies' }),
-    /** With one copy: which of the two homologues carries it. Same letter for two linked genes: coupling. */
+    copies: whole(0, MOST_SETS, { label: 'Copies' }),
+    /** With one copy: which homologue carries it, the first or the second. Same letter for two linked genes: coupling. */
     homologue: field(z.enum(['a', 'b']), { label: 'On chromosome', words: { a: 'a', b: 'b' } }).optional(),
   }),
   z.strictObject({
@@ -38,6 +40,7 @@ export const treeSchema = z.strictObject({
   genes: z.record(z.string(), alleleState).default({}),
   values: z.record(z.string(), estimate(-1e6, 1e6, { label: 'True value', help: 'What it is by its genes.' })).default({}),
   seen: z.record(z.string(), seenSchema).default({}),
+  ...treeInheritance,
   note,
 });
 
@@ -62,6 +65,9 @@ export const poolSchema = z.strictObject({
   note,
 });
 
+const luckSource = (label: string) =>
+  field(z.string().max(200), { label, help: 'Written when your counts set the number, so that the same counts are never learned from twice.' }).optional();
+
 export const weatherSchema = z.strictObject({
   frostChance: share({ label: 'Springs with a frost in bloom' }).default(0),
   frostTakes: share({ label: 'A frost takes of the flowers' }).default(0.8),
@@ -69,7 +75,9 @@ export const weatherSchema = z.strictObject({
     label: 'Luck of the spring, fruit set',
     help: '0 if every flower has luck of its own; the nearer to 1, the more a spring is good or bad for all flowers of a pair at once.',
   }).default(0.1),
+  springLuckSetSource: luckSource('Where the luck of fruit set comes from'),
   springLuckGermination: number(0, 0.9, { label: 'Luck of the spring, seeds that come up' }).default(0.1),
+  springLuckGerminationSource: luckSource('Where the luck of seeds that come up comes from'),
 });
 
 export const limitsSchema = z.strictObject({

@@ -44,6 +44,7 @@ const keep = (howMany: number, conditions: Condition[] = [], rank: Generation['k
   rank,
   weights: {},
   howMany,
+  males: 0,
   bestLeft: false,
 });
 

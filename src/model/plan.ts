@@ -1,16 +1,19 @@
 import { z } from 'zod';
 import { field, id, name, note, number, reference, whole } from './fields.ts';
+import { keepMales, siresSchema } from './inheritance.ts';
+import { MOST_SETS } from './limits.ts';
 import { conditionSchema } from './orchard.ts';
 
-const parentSchema = z.union([
-  z.strictObject({ tree: reference('trees', { label: 'Tree' }) }),
-  z.strictObject({ picksOf: reference('generations', { label: 'Picks of' }) }),
-]);
+const treeParent = z.strictObject({ tree: reference('trees', { label: 'Tree' }) });
+const picksParent = z.strictObject({ picksOf: reference('generations', { label: 'Picks of' }) });
+const parentSchema = z.union([treeParent, picksParent]);
+/** Pollen can also come from the fathers of judged seedlings. */
+const fatherSchema = z.union([treeParent, picksParent, siresSchema]);
 
 const errorRate = (label: string) => number(0, 1, { label, scale: 'share' }).default(0);
 const testSchema = z.strictObject({
   gene: reference('genes', { label: 'Gene tested' }),
-  copies: whole(1, 2, { label: 'Reads “at least”', unit: 'copies' }),
+  copies: whole(1, MOST_SETS, { label: 'Reads “at least”', unit: 'copies' }),
   falsePositive: errorRate('Says yes, wrongly'),
   falseNegative: errorRate('Says no, wrongly'),
   cull: field(z.boolean(), { label: 'Discard those that fail, before planting out' }).default(true),
@@ -36,6 +39,7 @@ const keepSchema = z.strictObject({
   }).default('first'),
   weights: z.record(z.string(), number(-1e6, 1e6, { label: 'Weight in the index' })).default({}),
   howMany: whole(1, 100, { label: 'Keep', unit: 'trees' }),
+  males: keepMales,
   bestLeft: field(z.boolean(), { label: 'If none is good enough, go on with the best' }).default(false),
 });
 const goOnSchema = z.strictObject({
@@ -56,7 +60,7 @@ export const generationSchema = z.strictObject({
   id,
   name,
   seedParents: z.array(parentSchema).min(1).max(20),
-  pollen: z.union([z.literal('open'), z.literal('self'), z.array(parentSchema).min(1).max(20)]),
+  pollen: z.union([z.literal('open'), z.literal('self'), z.array(fatherSchema).min(1).max(20)]),
   reciprocal: field(z.boolean(), { label: 'Cross both ways round' }).default(false),
   selfs: field(z.boolean(), { label: 'Self the picks too' }).default(false),
   pool: reference('pools', { label: 'Pollen in the air' }).optional(),

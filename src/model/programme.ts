@@ -11,6 +11,7 @@ import {
   type firstFruitSchema,
   type ruleSchema,
 } from './biology.ts';
+import { incompatibilitySchema, originSchema } from './inheritance.ts';
 import { logSchema } from './log.ts';
 import { field, note, number, reference, whole } from './fields.ts';
 import { conditionSchema, gardenSchema, goalSchema, hoursSchema, limitsSchema, moneySchema, poolSchema, treeSchema, weatherSchema } from './orchard.ts';
@@ -48,6 +49,8 @@ export const programmeSchema = z.strictObject({
   weather: weatherSchema.prefault({}),
   facts: z.array(factSchema).max(20).default([]),
   genes: z.array(geneSchema).max(32).default([]),
+  incompatibility: incompatibilitySchema.optional(),
+  origin: originSchema.optional(),
   traits: z.array(traitSchema).min(1).max(8),
   kinds: z.array(kindSchema).min(1).max(30),
   gardens: z.array(gardenSchema).max(20).default([]),
@@ -63,6 +66,9 @@ export const programmeSchema = z.strictObject({
 export type Programme = z.infer<typeof programmeSchema>;
 export type Plan = z.infer<typeof planSchema>;
 export type Generation = z.infer<typeof generationSchema>;
+/** A seed parent, and where pollen can come from. */
+export type Parent = Generation['seedParents'][number];
+export type Father = Exclude<Generation['pollen'], string>[number];
 export type Tree = z.infer<typeof treeSchema>;
 export type Kind = z.infer<typeof kindSchema>;
 export type Cross = z.infer<typeof crossSchema>;

@@ -1,5 +1,5 @@
 import { meanOf } from './mean.ts';
-import type { Cross, Generation, Plan, Programme } from './programme.ts';
+import type { Cross, Father, Generation, Plan, Programme } from './programme.ts';
 
 /** An ordered pair of kinds that a generation of a plan can come to, wanted or by stray pollen, and its cross entry if there is one. */
 export interface ReachedPair {
@@ -14,17 +14,22 @@ export interface ReachedPair {
 export function pairsReached(programme: Programme, plan: Plan): ReachedPair[] {
   const reached: ReachedPair[] = [];
   const picks = new Map<string, ReadonlySet<string>>();
+  const fathers = new Map<string, ReadonlySet<string>>();
   plan.generations.forEach((generation, g) => {
     const given = new Set<string>();
+    const sires = new Set<string>();
     const add = (seed: string, pollen: string, stray: boolean, entry: Cross | undefined) => {
       if (entry) given.add(entry.gives);
+      // Copies of the seed parent are of its own kind.
+      if (entry && highest(entry.motherClones) > 0) given.add(seed);
+      sires.add(pollen);
       if (!reached.some((pair) => pair.generation === g && pair.seed === seed && pair.pollen === pollen && pair.stray === stray))
         reached.push({ generation: g, seed, pollen, stray, entry });
     };
     // In later rounds the picks are of the generation itself; a few rounds reach every kind that any number does.
     for (let round = 1; round <= Math.min(generation.repeat, 4); round += 1) {
       const own = round > 1 ? new Set(given) : null;
-      for (const [seed, pollen] of pairsOf(programme, generation, picks, own)) {
+      for (const [seed, pollen] of pairsOf(programme, generation, { picks, fathers, own })) {
         const entry = programme.crosses.find(({ id }) => id === generation.cross) ?? entryFor(programme, seed, pollen);
         add(seed, pollen, false, entry);
         if (entry && generation.pollen !== 'open' && generation.cover > 0 && highest(entry.straySet) > 0)
@@ -32,6 +37,7 @@ export function pairsReached(programme: Programme, plan: Plan): ReachedPair[] {
       }
     }
     picks.set(generation.id, given);
+    fathers.set(generation.id, sires);
   });
   return reached;
 }
@@ -39,19 +45,25 @@ export function pairsReached(programme: Programme, plan: Plan): ReachedPair[] {
 const highest = (estimate: Cross['straySet']) => (typeof estimate === 'object' && 'high' in estimate ? estimate.high : meanOf(estimate));
 const entryFor = (programme: Programme, seed: string, pollen: string) => programme.crosses.find((cross) => cross.seed === seed && cross.pollen === pollen);
 
-type Picks = ReadonlyMap<string, ReadonlySet<string>>;
+/** Kinds of what earlier generations gave, and of what fathered it; `own`: what the generation itself gave in earlier rounds. */
+interface Before {
+  readonly picks: ReadonlyMap<string, ReadonlySet<string>>;
+  readonly fathers: ReadonlyMap<string, ReadonlySet<string>>;
+  readonly own: ReadonlySet<string> | null;
+}
 
-function kindsOf(programme: Programme, parents: Generation['seedParents'], picks: Picks, own: ReadonlySet<string> | null): string[] {
-  const kinds = parents.flatMap((parent) =>
-    'tree' in parent ? programme.trees.filter(({ id }) => id === parent.tree).map(({ kind }) => kind) : [...(own ?? picks.get(parent.picksOf) ?? [])],
-  );
+function kindsOf(programme: Programme, parents: readonly Father[], { picks, fathers, own }: Before): string[] {
+  const kinds = parents.flatMap((parent) => {
+    if ('tree' in parent) return programme.trees.filter(({ id }) => id === parent.tree).map(({ kind }) => kind);
+    return [...('sires' in parent ? (fathers.get(parent.sires) ?? []) : (own ?? picks.get(parent.picksOf) ?? []))];
+  });
   return [...new Set(kinds)];
 }
 
-function pairsOf(programme: Programme, generation: Generation, picks: Picks, own: ReadonlySet<string> | null): [string, string][] {
-  const seeds = kindsOf(programme, generation.seedParents, picks, own);
+function pairsOf(programme: Programme, generation: Generation, before: Before): [string, string][] {
+  const seeds = kindsOf(programme, generation.seedParents, before);
   if (generation.pollen === 'self') return seeds.map((kind) => [kind, kind]);
-  const pollens = generation.pollen === 'open' ? poolKinds(programme, generation) : kindsOf(programme, generation.pollen, picks, own);
+  const pollens = generation.pollen === 'open' ? poolKinds(programme, generation) : kindsOf(programme, generation.pollen, before);
   const pairs = seeds.flatMap((seed) => pollens.map((pollen): [string, string] => [seed, pollen]));
   return generation.reciprocal ? [...pairs, ...pairs.map(([seed, pollen]): [string, string] => [pollen, seed])] : pairs;
 }
@@ -64,5 +76,10 @@ function poolKinds(programme: Programme, generation: Generation): string[] {
 
 function strayKinds(programme: Programme, generation: Generation, seed: string): string[] {
   const kind = programme.kinds.find(({ id }) => id === seed);
-  return kind?.selfCompatible === true ? [seed] : poolKinds(programme, generation);
+  if (kind?.selfCompatible === true) return [seed];
+  const pool = poolKinds(programme, generation);
+  // Some trees of a kind that rejects its own pollen may take it: those with an S allele that lost a function.
+  const mayTakeOwn =
+    kind?.pollenRejection === 'gametophytic' && programme.incompatibility?.alleles.some(({ pollenWorks, styleWorks }) => !pollenWorks || !styleWorks);
+  return mayTakeOwn === true ? [...new Set([seed, ...pool])] : pool;
 }

@@ -29,6 +29,13 @@ const groups: Readonly<Record<string, GroupWords>> = {
   'traits.genes': { label: 'Genes of large effect', add: 'add a gene', entry: 'Gene' },
   'background.genes': { label: 'Their genes' },
   'needs.genes': { label: 'Genes', add: 'another gene' },
+  incompatibility: {
+    label: 'S alleles: which pollen is rejected',
+    add: 'describe the S gene',
+    help: 'Only what is out of the ordinary: linked genes, alleles that lost a function.',
+  },
+  alleles: { label: 'S alleles that are out of the ordinary', add: 'add an S allele', entry: 'S allele' },
+  origin: { label: 'Where the genome comes from', add: 'follow the genome of each kind' },
   traits: { label: 'Traits', add: 'add a trait', entry: 'Trait' },
   rules: {
     label: 'How it is inherited',
@@ -50,6 +57,7 @@ const groups: Readonly<Record<string, GroupWords>> = {
   },
   'trees.gardens': { label: 'Stands in', add: 'another garden' },
   trees: { label: 'Trees', add: 'add a tree', entry: 'Tree' },
+  testCrosses: { label: 'What its test crosses showed', help: 'Crossed with a tree that has the wanted copy on every set: how many seedlings showed it.' },
   'pools.trees': { label: 'Trees whose pollen is in the air', add: 'add a tree', entry: 'Tree' },
   values: { label: 'True values', help: 'Leave out what you never tasted: it is then drawn in each future.' },
   'background.values': { label: 'Their means' },
@@ -60,6 +68,7 @@ const groups: Readonly<Record<string, GroupWords>> = {
   crosses: { label: 'Crosses', add: 'add a cross', entry: 'Cross' },
   routes: { label: 'Other ways to raise the seed', add: 'add a way', entry: 'Way' },
   weakness: { label: 'Weak seedlings', add: 'some seedlings are weak' },
+  necrosis: { label: 'Seedlings that no rootstock saves', add: 'some seedlings die whatever they stand on' },
   course: { label: 'How fast the weak ones die' },
   rootBorne: { label: 'Where the weakness sits' },
   stocks: { label: 'Rootstocks', add: 'add a stock', entry: 'Stock' },
@@ -216,7 +225,7 @@ const same = (low: string, high: string): string => (low === high ? low : `${low
 
 /** “about 8 in 100; likely 6–10”, for a share whose middle eight of ten lie between low and high (all 0–1). */
 export function shareInWords(middle: number, low: number, high: number): string {
-  const of = middle < 0.01 && high < 0.05 ? 1000 : high - low >= 0.2 ? 10 : 100;
+  const of = middle < 0.01 && high < 0.05 ? 1000 : high - low >= 0.2 && low >= 0.1 ? 10 : 100;
   const part = (value: number): string => String(Math.round(value * of));
   return `about ${part(middle)} in ${grouped(String(of))}; likely${NB}${same(part(low), part(high))}`;
 }
@@ -263,7 +272,7 @@ export const fieldText = {
   done: 'Done',
   odds: (weights: string) => `odds ${weights}`,
   notStated: 'not stated',
-  state: (name: string) => `state “${name}”`,
+  state: (name: string) => `add “${name}”`,
   addOne: 'add one',
   rangesEach: 'give each as a range',
   needs: (what: string) => `Add ${what} first: this needs one.`,

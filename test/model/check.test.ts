@@ -5,6 +5,7 @@ import { kind, type Document } from '../engine/programmes.ts';
 import { cases } from './check-cases.ts';
 import { flawless } from './check-flawless.ts';
 import { gapCases, soundCases } from './check-gap-cases.ts';
+import { inheritanceCases, soundInheritance } from './check-inheritance-cases.ts';
 import { planCases } from './check-plan-cases.ts';
 
 const found = (input: Document): readonly Problem[] => {
@@ -16,7 +17,7 @@ describe('what a document says against itself', () => {
     expect(found(flawless())).toEqual([]);
   });
 
-  it.each([...cases, ...planCases, ...gapCases])('$name', ({ change, path, says, note }) => {
+  it.each([...cases, ...planCases, ...gapCases, ...inheritanceCases])('$name', ({ change, path, says, note }) => {
     const input = flawless();
     change(input);
     const problems = found(input);
@@ -27,7 +28,7 @@ describe('what a document says against itself', () => {
     expect(parseProgramme(input).ok).toBe(note === true);
   });
 
-  it.each(soundCases)('nothing of $name', ({ change }) => {
+  it.each([...soundCases, ...soundInheritance])('nothing of $name', ({ change }) => {
     const input = flawless();
     change(input);
     expect(found(input)).toEqual([]);

@@ -162,7 +162,7 @@ describe('reading a programme', () => {
         }),
       /between 0 and 1/,
     ],
-    ['three copies', (input) => Object.assign(input.trees[0]!, { genes: { r: { copies: 3 } } }), /copies.*at most 2/],
+    ['seven copies', (input) => Object.assign(input.trees[0]!, { genes: { r: { copies: 7 } } }), /copies.*at most 6/],
     ['a fraction of a seedling', (input) => Object.assign(input.plans[0]!.generations[0]!, { seedlings: 2.5 }), /seedlings/],
     ['a number that is none', (input) => Object.assign(input.limits, { places: Number.NaN }), /places/],
   ])('refuses %s', (_, change, words) => {

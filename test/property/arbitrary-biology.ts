@@ -55,6 +55,8 @@ export function kind(k: number): fc.Arbitrary<KindDocument> {
       nurseryShare: one(0, 0.05, 0.3),
       plantOutAge: whole(1, 3),
       waitYears: whole(0, 2),
+      pollenRejection: one('none' as const, 'none' as const, 'gametophytic' as const),
+      maleShare: one<KindDocument['maleShare']>(0, 0, 0, 0, 0, 0, 0, { low: 0.3, likely: 0.5, high: 0.6 }),
     })
     .map((rest) => ({ id: kindIds[k]!, name: `kind ${String(k)}`, ...rest }));
 }
@@ -82,6 +84,9 @@ export function cross(seed: string, pollen: string, gives: readonly string[], fa
       dormancy: one(0, 0, 0, 1, 2),
       weakness: fc.option(fc.record({ share: share(), onset: estimate(0, 8), course, rootBorne: root }), { nil: undefined, freq: 1 }),
       route: fc.boolean(),
+      motherClones: one<CrossDocument['motherClones']>(0, 0, 0, 0, 0, 0.3, { low: 0.2, likely: 0.6, high: 1 }),
+      usableSeedlings: one(undefined, undefined, undefined, 0.5),
+      necrosis: fc.oneof({ weight: 5, arbitrary: fc.constant(undefined) }, { weight: 1, arbitrary: fc.record({ share: share(), months: estimate(1, 80) }) }),
     })
     .map(({ seeds, route, ...rest }) =>
       defined({
@@ -146,6 +151,10 @@ export function tree(t: number, kinds: readonly string[], gardens: readonly stri
       genes: fc.record({ g0: state, g1: state, g2: state }, { requiredKeys: ['g0', 'g1'] }),
       values: withSize ? maybe(real(mean - 1, mean + 1).map((size) => ({ size }))) : fc.constant(undefined),
       seen: maybe(seen),
+      s: one(undefined, undefined, 'S1S2', 'S2S3', "S1S4'", 'S1S?', 'S5'),
+      testCrosses: maybe(whole(0, 3).chain((showed) => whole(Math.max(1, showed), 5).map((of) => ({ red: { showed, of } })))),
+      // The first two are asked for most: with one sex alone few plans would set.
+      sex: t < 2 ? one('both' as const) : one('both' as const, 'both' as const, 'male' as const, 'female' as const),
     })
     .map((rest) => defined({ id: `t${String(t)}`, name: `tree ${String(t)}`, ...rest }));
 }

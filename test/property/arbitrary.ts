@@ -78,7 +78,13 @@ function generation(g: number, { trees, kinds, withSize, pool, gardens, crops }:
         look: maybe(fc.record({ trait: one('red'), keepIfShown: fc.boolean(), falsePositive: real(0, 0.3), falseNegative: real(0, 0.3) })),
         rescue: maybe(rescue),
         keep: fc
-          .record({ conditions, rank: one('first' as const, 'earliest' as const, 'index' as const), howMany: whole(1, 4), bestLeft: fc.boolean() })
+          .record({
+            conditions,
+            rank: one('first' as const, 'earliest' as const, 'index' as const),
+            howMany: whole(1, 4),
+            males: one(0, 0, 2),
+            bestLeft: fc.boolean(),
+          })
           .map((keep) => ({ ...keep, weights: withSize ? { size: 1 } : {} })),
         goOn: maybe(goOn.map(defined)),
         backup: maybe(
@@ -104,7 +110,7 @@ const sizes = fc
   // A tree that stands alone needs pollen from the air.
   .map((size) => ({ ...size, pool: size.pool || size.trees === 1 }));
 
-/** Programmes of every shape that the form allows, small enough to run in a blink. About nine in ten pass the check. */
+/** Programmes of every shape that the form allows, small enough to run in a blink. About eight in ten pass the check. */
 export const programmes: fc.Arbitrary<Document> = sizes.chain(
   ({ kinds: kindCount, trees: treeCount, gardens: gardenCount, plans: planCount, withSize, pool, fact, crops }) => {
     const kinds = kindIds.slice(0, kindCount);
@@ -148,6 +154,13 @@ export const programmes: fc.Arbitrary<Document> = sizes.chain(
             ),
             positions: fc.tuple(real(0, 100), real(0, 100)),
             grouped: fc.boolean(),
+            sets: one(2, 2, 2, 4, 6),
+            doubleReduction: one(0, 0.1),
+            passes: one('both' as const, 'both' as const, 'both' as const, 'pollen' as const, 'seed' as const),
+            origin: fc.oneof(
+              { weight: 3, arbitrary: fc.constant(undefined) },
+              { weight: 1, arbitrary: fc.record({ chromosomes: whole(3, 8), length: real(30, 120) }) },
+            ),
             stock: fc.record({
               yearlyLoss: mostly(0, 0.1),
               place: one(0.1, 0.5, 1),
@@ -184,12 +197,14 @@ export const programmes: fc.Arbitrary<Document> = sizes.chain(
               weather: c.weather,
               facts: facts.map((id) => ({ id, name: id, chance: 0.5 })),
               genes: [
-                { id: 'g0', name: 'g0', ...group(0) },
-                { id: 'g1', name: 'g1', ...group(1) },
-                { id: 'g2', name: 'g2' },
+                { id: 'g0', name: 'g0', doubleReduction: c.doubleReduction, ...group(0) },
+                { id: 'g1', name: 'g1', doubleReduction: c.doubleReduction, ...group(1) },
+                { id: 'g2', name: 'g2', passes: c.passes },
               ],
+              incompatibility: { group: 'one', position: 20, halfSet: 0.5, alleles: [{ name: "S4'", like: 'S4', pollenWorks: false }] },
               traits: [red, ...(withSize ? [size] : [])],
-              kinds: kindList,
+              kinds: kindList.map((each) => (c.sets > 2 ? { ...each, ploidy: c.sets, inheritance: 'polysomic' as const } : each)),
+              origin: c.origin,
               gardens: gardens.map((id) => ({ id, name: id, yearlyLoss: 0.05 })),
               trees,
               pools: pool

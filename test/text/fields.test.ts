@@ -83,7 +83,7 @@ describe('words of the fields', () => {
   });
 });
 
-const isParent = (member: z.ZodType): boolean => ['tree', 'picksOf'].includes(fieldsOf(member)[0]?.[0] ?? '');
+const isParent = (member: z.ZodType): boolean => ['tree', 'picksOf', 'sires'].includes(fieldsOf(member)[0]?.[0] ?? '');
 function literal(member: z.ZodType): string | undefined {
   const node = bare(member).schema;
   return node instanceof z.ZodLiteral ? String(node.def.values[0]) : undefined;

@@ -118,7 +118,7 @@ describe('counts', () => {
   });
 
   it('stand in a sentence, in words where there is nothing to count', () => {
-    expect(planSentences(plan(0.5), 2050).effort).toBe('Expect to raise about 150 seedlings and to need about 45 hours in the busiest year.');
+    expect(planSentences(plan(0.5), 2050).effort).toBe('Expect to raise about 150 seedlings and to need about 46 hours in the busiest year.');
     const work = (seedlings: Spread, busiestHours: Spread) => planSentences(plan(0.5, RUNS, { seedlings, busiestHours }), 2050).effort;
     expect(planSentences(plan(0.5, 10), 2050).effort).toBe('');
     expect(work(spread(0), spread(0))).toBe('Expect to raise no seedlings.');

@@ -1,7 +1,8 @@
-import { MAX_WEIGHED_GENES } from '../limits.ts';
+import { mostWeighedGenes } from '../limits.ts';
 import { meanOf } from '../mean.ts';
 import type { Path, Problem } from '../problem.ts';
 import type { FirstFruit, Programme, Rule } from '../programme.ts';
+import { setsOf } from '../sets.ts';
 
 const stop = (path: Path, message: string, fix: string): Problem => ({ path, message, fix, stops: true });
 const note = (path: Path, message: string, fix: string): Problem => ({ path, message, fix, stops: false });
@@ -57,16 +58,17 @@ function depthsOf({ kinds }: Programme): ReadonlyMap<string, number> {
 const genesOf = ({ needs }: Rule) => (needs.needs === 'total' ? needs.genes : needs.of.map(({ gene }) => gene));
 
 function rules(programme: Programme): Problem[] {
+  const sets = Math.max(...programme.kinds.map(setsOf));
   return programme.traits.flatMap((trait, t) =>
     trait.type === 'measured'
       ? []
       : trait.rules.flatMap((rule, r) =>
-          rule.needs.needs === 'total' && rule.needs.copies > 2 * rule.needs.genes.length
+          rule.needs.needs === 'total' && rule.needs.copies > sets * rule.needs.genes.length
             ? [
                 stop(
                   ['traits', t, 'rules', r, 'needs', 'copies'],
                   `${String(rule.needs.copies)} copies cannot be had from ${String(rule.needs.genes.length)} genes`,
-                  `Ask for at most ${String(2 * rule.needs.genes.length)}.`,
+                  `Ask for at most ${String(sets * rule.needs.genes.length)}.`,
                 ),
               ]
             : [],
@@ -77,15 +79,17 @@ function rules(programme: Programme): Problem[] {
 function measured(programme: Programme): Problem[] {
   return programme.traits.flatMap((trait, t) => {
     if (trait.type === 'shown') return [];
-    const reach = 32 * Math.sqrt((meanOf(trait.heritability) * meanOf(trait.sd) ** 2) / 16);
-    const spread = reach + trait.genes.reduce((sum, { half }) => sum + Math.abs(half), 0) + meanOf(trait.inbreeding);
-    const outside = (value: number) => Math.abs(value - trait.mean) > spread;
+    const genetic = meanOf(trait.heritability) * meanOf(trait.sd) ** 2;
+    /** Half of all copies, each worth √(4·V_G/(sets·32)). */
+    const reachOf = (sets: number) => 16 * sets * Math.sqrt(genetic / (8 * sets));
+    const beyond = trait.genes.reduce((sum, { half }) => sum + Math.abs(half), 0) + meanOf(trait.inbreeding);
     const problems: Problem[] = [];
     if (meanOf(trait.repeatability) < meanOf(trait.heritability))
       problems.push(note(['traits', t, 'repeatability'], 'Repeatability cannot be below heritability', 'It is taken as equal to it.'));
     programme.trees.forEach((tree, i) => {
       const value = tree.values[trait.id];
-      if (value !== undefined && outside(meanOf(value)))
+      const reach = reachOf(setsOfTree(programme, tree));
+      if (value !== undefined && Math.abs(meanOf(value) - trait.mean) > reach + beyond)
         problems.push(
           note(
             ['trees', i, 'values', trait.id],
@@ -134,6 +138,12 @@ function seeds(programme: Programme): Problem[] {
   });
 }
 
+/** Homologues of a tree. */
+const setsOfTree = ({ kinds }: Programme, tree: Programme['trees'][number]): number => {
+  const kind = kinds.find(({ id }) => id === tree.kind);
+  return kind ? setsOf(kind) : 2;
+};
+
 function founders(programme: Programme): Problem[] {
   return programme.trees.flatMap((tree, i) =>
     Object.entries(tree.seen).flatMap(([traitId, seen]) => {
@@ -143,11 +153,13 @@ function founders(programme: Programme): Problem[] {
       if ('showed' in seen && seen.showed > seen.seasons)
         return [stop([...path, 'showed'], 'It cannot have shown in more seasons than it was watched', 'Put the two in order.')];
       const unknown = new Set(trait.rules.flatMap(genesOf).filter((gene) => 'frequency' in (tree.genes[gene] ?? { copies: 0 })));
-      if (unknown.size > MAX_WEIGHED_GENES)
-        return [stop(path, `rests on ${String(unknown.size)} unknown genes`, `At most ${String(MAX_WEIGHED_GENES)} can be weighed; state some of them.`)];
+      const sets = setsOfTree(programme, tree);
+      const most = mostWeighedGenes(sets);
+      if (unknown.size > most)
+        return [stop(path, `rests on ${String(unknown.size)} unknown genes`, `At most ${String(most)} can be weighed; state some of them.`)];
       return 'source' in seen
         ? trait.rules.flatMap((rule) =>
-            canQualify(tree.genes, rule)
+            canQualify(tree.genes, rule, sets)
               ? []
               : [
                   stop(
@@ -163,10 +175,10 @@ function founders(programme: Programme): Problem[] {
 }
 
 /** Whether some genotype that the tree may have qualifies. */
-function canQualify(genes: Programme['trees'][number]['genes'], { needs }: Rule): boolean {
+function canQualify(genes: Programme['trees'][number]['genes'], { needs }: Rule, sets: number): boolean {
   const most = (gene: string) => {
     const state = genes[gene] ?? { copies: 0 };
-    return 'copies' in state ? state.copies : meanOf(state.frequency) > 0 ? 2 : 0;
+    return 'copies' in state ? state.copies : meanOf(state.frequency) > 0 ? sets : 0;
   };
   if (needs.needs === 'total') return needs.genes.reduce((sum, gene) => sum + most(gene), 0) >= needs.copies;
   const fits = ({ gene, copies }: { readonly gene: string; readonly copies: number }) => most(gene) >= copies;

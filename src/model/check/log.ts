@@ -11,7 +11,23 @@ const ASK = 'It is kept as it was entered: look at the notebook again, or leave 
 /** References of the season log that lead nowhere (these stop), and numbers that do not add up (these are only flagged). */
 export function checkLog(programme: Programme): Problem[] {
   const { batches } = programme.log;
-  return [...doubleIds(batches), ...batches.flatMap((batch, b) => [...references(programme, batch, b), ...sums(batch, b), ...trees(batch, b)])];
+  return [
+    ...forecastFrom(programme),
+    ...doubleIds(batches),
+    ...batches.flatMap((batch, b) => [...references(programme, batch, b), ...sums(batch, b), ...trees(batch, b)]),
+  ];
+}
+
+function forecastFrom({ startYear, lastYear, log }: Programme): Problem[] {
+  const { forecastFrom: from } = log;
+  if (from === undefined || (from >= startYear && from <= lastYear)) return [];
+  return [
+    stop(
+      ['log', 'forecastFrom'],
+      `${String(from)} is outside the years of the programme, ${String(startYear)} to ${String(lastYear)}`,
+      'Choose a spring between the two, or forecast from the first spring.',
+    ),
+  ];
 }
 
 function doubleIds(batches: readonly Batch[]): Problem[] {

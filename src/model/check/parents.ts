@@ -1,5 +1,6 @@
+import { sBook } from '../incompatibility/trees.ts';
 import type { Path, Problem } from '../problem.ts';
-import type { Cross, Generation, Programme, Tree } from '../programme.ts';
+import type { Cross, Father, Generation, Programme, Tree } from '../programme.ts';
 import { pairsReached, type ReachedPair } from '../reach.ts';
 
 const stop = (path: Path, message: string, fix: string): Problem => ({ path, message, fix, stops: true });
@@ -23,9 +24,9 @@ export function checkParents(programme: Programme): Problem[] {
   });
 }
 
-const treeOf = (programme: Programme, parent: Generation['seedParents'][number]): Tree | undefined =>
+const treeOf = (programme: Programme, parent: Father): Tree | undefined =>
   'tree' in parent ? programme.trees.find(({ id }) => id === parent.tree) : undefined;
-const takesOwn = (programme: Programme, tree: Tree): boolean => programme.kinds.some(({ id, selfCompatible }) => id === tree.kind && selfCompatible);
+const takesOwn = (programme: Programme, tree: Tree): boolean => sBook(programme).takesOwn(tree);
 
 const isNone = (estimate: Cross['set']): boolean => {
   if (typeof estimate === 'number') return estimate === 0;

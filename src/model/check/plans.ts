@@ -1,3 +1,4 @@
+import { sBook } from '../incompatibility/trees.ts';
 import { meanOf } from '../mean.ts';
 import type { Path, Problem } from '../problem.ts';
 import type { Generation, Kind, Plan, Programme } from '../programme.ts';
@@ -38,7 +39,9 @@ function checkGeneration(programme: Programme, generation: Generation, pairs: re
     add(stop([...path, 'pool'], 'is openly pollinated, but no pollen is in the air', 'Add a pool of neighbours and choose it.'));
   if (Array.isArray(pollen) && generation.flowers === 0) add(stop([...path, 'flowers'], 'crosses no flowers', 'Say how many flowers a spring are pollinated.'));
   if (pollen === 'self') {
-    const barren = programme.kinds.find((kind) => !kind.selfCompatible && pairs.some(({ seed }) => seed === kind.id));
+    // Where S alleles are known they say which tree takes its own pollen (check/incompatibility.ts).
+    const { rejects } = sBook(programme);
+    const barren = programme.kinds.find((kind) => !kind.selfCompatible && !rejects(kind.id) && pairs.some(({ seed }) => seed === kind.id));
     if (barren)
       add(
         stop(
@@ -48,7 +51,7 @@ function checkGeneration(programme: Programme, generation: Generation, pairs: re
         ),
       );
   }
-  if (generation.selfs && !programme.kinds.some((kind) => kind.selfCompatible))
+  if (generation.selfs && !programme.kinds.some((kind) => kind.selfCompatible || sBook(programme).rejects(kind.id)))
     add(
       note(
         [...path, 'selfs'],
@@ -62,7 +65,7 @@ function checkGeneration(programme: Programme, generation: Generation, pairs: re
       add(
         stop(
           [...path, 'rescue', 'month'],
-          `weak ones cannot be told at ${String(rescue.month)} ${rescue.month === 1 ? 'month' : 'months'}, before ${String(Math.round(onset * 10) / 10)}`,
+          `weak ones cannot be told before ${String(Math.round(onset * 10) / 10)} months`,
           'Graft later, or graft every seedling.',
         ),
       );

@@ -1,5 +1,5 @@
 import type { Path, Problem } from '../problem.ts';
-import type { Condition, Programme } from '../programme.ts';
+import type { Condition, Father, Programme } from '../programme.ts';
 
 const stop = (path: Path, message: string, fix: string): Problem => ({ path, message, fix, stops: true });
 
@@ -62,6 +62,7 @@ export function checkReferences(programme: Programme): Problem[] {
     keys(tree.genes, (gene) => has('genes', gene, ['trees', t, 'genes', gene]));
     keys(tree.values, (trait) => traitOf('measured', trait, ['trees', t, 'values', trait]));
     keys(tree.seen, (trait) => traitOf('shown', trait, ['trees', t, 'seen', trait]));
+    keys(tree.testCrosses, (trait) => traitOf('shown', trait, ['trees', t, 'testCrosses', trait]));
   });
   programme.pools.forEach((pool, p) => {
     pool.trees.forEach(({ tree }, i) => has('trees', tree, ['pools', p, 'trees', i, 'tree']));
@@ -84,16 +85,17 @@ export function checkReferences(programme: Programme): Problem[] {
     plan.generations.forEach((generation, g) => {
       const path: Path = ['plans', p, 'generations', g];
       const later = new Set(plan.generations.map(({ id }) => id));
-      const parent = (source: (typeof generation.seedParents)[number], at: Path) => {
+      const parent = (source: Father, at: Path) => {
         if ('tree' in source) {
           has('trees', source.tree, [...at, 'tree']);
           return;
         }
-        if (known.has(source.picksOf)) return;
+        const [key, of] = 'sires' in source ? ['sires', source.sires] : ['picksOf', source.picksOf];
+        if (known.has(of)) return;
         problems.push(
           stop(
-            [...at, 'picksOf'],
-            later.has(source.picksOf) ? 'uses a pick that does not exist yet' : `there is no generation “${source.picksOf}” in this plan`,
+            [...at, key],
+            later.has(of) ? 'uses a pick that does not exist yet' : `there is no generation “${of}” in this plan`,
             g === 0 ? 'A first generation can only use named trees.' : 'Choose a tree, or picks of an earlier generation.',
           ),
         );

@@ -6,6 +6,10 @@ import type { Compiled, CompiledKind } from './compiled.ts';
 export const CLASSES = 16;
 export const classOf = (roots: number, never: number, planted: number) => (roots << 2) | (never << 1) | planted;
 
+/** What becomes of the seedlings of a cohort: as their cross gives, copies of the seed parent, or dead at an age whatever they stand on. */
+export const FATE = { ordinary: 0, clone: 1, doomed: 2 } as const;
+export type Fate = (typeof FATE)[keyof typeof FATE];
+
 /** Years to first fruit of a family: x = (earliest − 1) + Weibull(shape, scale); shape 0 means that every tree needs `fixed` years. */
 export interface FirstFruitCurve {
   start: number;
@@ -15,7 +19,7 @@ export interface FirstFruitCurve {
 }
 
 /**
- * Seedlings that have not fruited, as counts: one cohort per family, cross entry and spring of germination. Nothing is
+ * Seedlings that have not fruited, as counts: one cohort per family, cross entry, fate and spring of germination. Nothing is
  * allocated per tree.
  */
 export class Cohorts {
@@ -30,6 +34,8 @@ export class Cohorts {
   pool: Int32Array;
   poolKind: Int32Array;
   pollinated: Int32Array;
+  /** See FATE. */
+  fate: Int32Array;
   born: Int32Array;
   counts: Int32Array;
   /** Seedlings left in the cohort; a cohort at 0 is skipped. */
@@ -57,6 +63,7 @@ export class Cohorts {
     this.pool = ints();
     this.poolKind = ints();
     this.pollinated = ints();
+    this.fate = ints();
     this.born = ints();
     this.left = ints();
     this.classes = ints();
@@ -94,7 +101,21 @@ export class Cohorts {
 
   private grow(): void {
     this.capacity *= 2;
-    for (const name of ['generation', 'ordinal', 'cross', 'kind', 'mother', 'father', 'pool', 'poolKind', 'pollinated', 'born', 'left', 'classes'] as const) {
+    for (const name of [
+      'generation',
+      'ordinal',
+      'cross',
+      'kind',
+      'mother',
+      'father',
+      'pool',
+      'poolKind',
+      'pollinated',
+      'fate',
+      'born',
+      'left',
+      'classes',
+    ] as const) {
       const to = new Int32Array(this.capacity);
       to.set(this[name]);
       this[name] = to;

@@ -1,4 +1,4 @@
-import type { Condition, Generation, Programme } from '../model/programme.ts';
+import type { Condition, Father, Generation, Programme } from '../model/programme.ts';
 import type { CompiledCondition, CompiledGeneration, CompiledParent } from './compiled.ts';
 import { at, type Ids } from './positions.ts';
 
@@ -21,8 +21,13 @@ export function compileGenerations(
   generations.forEach((generation) => {
     for (let round = 1; round <= generation.repeat; round += 1) {
       const previous = out.length - 1;
-      const parent = (source: Generation['seedParents'][number]): CompiledParent =>
-        'tree' in source ? { tree: at(ids.trees, source.tree), picksOf: -1 } : { tree: -1, picksOf: round > 1 ? previous : at(lastRound, source.picksOf) };
+      const before = (of: string) => (round > 1 ? previous : at(lastRound, of));
+      const parent = (source: Father): CompiledParent => ({
+        tree: 'tree' in source ? at(ids.trees, source.tree) : -1,
+        picksOf: 'picksOf' in source ? before(source.picksOf) : -1,
+        siresOf: 'sires' in source ? before(source.sires) : -1,
+        best: 'sires' in source ? source.best : 0,
+      });
       const after = round > 1 ? previous : generation.after === undefined ? previous : at(lastRound, generation.after);
       out.push(compileGeneration(generation, round, after, parent, programme, ids, goal));
     }
@@ -35,7 +40,7 @@ function compileGeneration(
   generation: Generation,
   round: number,
   after: number,
-  parent: (source: Generation['seedParents'][number]) => CompiledParent,
+  parent: (source: Father) => CompiledParent,
   programme: Programme,
   ids: Ids,
   goal: readonly CompiledCondition[],
@@ -76,7 +81,14 @@ function compileGeneration(
       rescue && rescue.who !== 'none'
         ? { every: rescue.who === 'every', month: rescue.month, stock: at(ids.stocks, rescue.stock), scions: rescue.scions, keepOwnRoots: rescue.keepOwnRoots }
         : null,
-    keep: { conditions, rank: keep.rank === 'first' ? 0 : keep.rank === 'earliest' ? 1 : 2, weights, howMany: keep.howMany, bestLeft: keep.bestLeft },
+    keep: {
+      conditions,
+      rank: keep.rank === 'first' ? 0 : keep.rank === 'earliest' ? 1 : 2,
+      weights,
+      howMany: keep.howMany,
+      males: keep.males,
+      bestLeft: keep.bestLeft,
+    },
     goOn: { when: goOn.when === 'firstPick' ? 0 : goOn.when === 'enough' ? 1 : 2, count: goOn.count ?? keep.howMany, atLatest: goOn.atLatest ?? Infinity },
     backup: backup
       ? {

@@ -1,6 +1,6 @@
 import type { Estimate } from '../model/estimate.ts';
 import type { Condition, Cross, FirstFruit, Kind, Pool, Programme, Rule, Stock, Trait, Tree } from '../model/programme.ts';
-import { exp } from '../random/elementary.ts';
+import { setsOf } from '../model/sets.ts';
 import { textKey } from '../random/mix.ts';
 import {
   UNITS_PER_PLACE,
@@ -8,20 +8,22 @@ import {
   type CompiledBackground,
   type CompiledCross,
   type CompiledFact,
-  type CompiledGenes,
   type CompiledKind,
   type CompiledMeasured,
   type CompiledPlan,
   type CompiledPool,
-  type CompiledRule,
   type CompiledShown,
   type CompiledStock,
   type CompiledTree,
   type Work,
 } from './compiled.ts';
+import type { CompiledRule } from './compiled-genome.ts';
+import { compileGenes, compileGenome, sortGenes } from './compile-genome.ts';
 import { compileCondition, compileGenerations } from './compile-plans.ts';
 import { EstimateTable } from './estimates.ts';
+import { compileAlleles } from './incompatibility.ts';
 import { at, type Ids } from './positions.ts';
+import { compileToday } from './today.ts';
 import { compileWhatIf, NOTHING, withTestsFrom, type WhatIf } from './what-if.ts';
 
 const units = (places: number) => Math.round(places * UNITS_PER_PLACE);
@@ -71,6 +73,7 @@ export function compile(programme: Programme, whatIf: WhatIf = NOTHING): Compile
     if (crossOf[pair] === -1) crossOf[pair] = i;
   });
   const traits = compileTraits(programme, slots, ids.genes);
+  const alleles = compileAlleles(programme, 1 + traits.measured.length);
   const trees = programme.trees.map((tree) =>
     compileTree(
       tree,
@@ -78,6 +81,7 @@ export function compile(programme: Programme, whatIf: WhatIf = NOTHING): Compile
       slots,
       ids,
       sortedGenes.map((gene) => gene.id),
+      alleles.of(tree, kinds[at(ids.kinds, tree.kind)]?.sets ?? 2),
     ),
   );
   let handle = trees.length;
@@ -130,32 +134,15 @@ export function compile(programme: Programme, whatIf: WhatIf = NOTHING): Compile
       lossAt: slots.add(`gardens/${garden.id}/yearlyLoss`, garden.yearlyLoss),
     })),
     trees,
+    incompatibility: alleles.incompatibility,
     pools,
     goal,
     plans: withTestsFrom(plans, whatIf, programme.startYear),
-    words: 1 + traits.measured.length,
+    ...compileGenome(programme, sortedGenes, traits.measured.length, alleles.incompatibility),
     whatIf: compileWhatIf(whatIf, programme, plans),
+    today: compileToday(programme, ids),
   };
   return { ...shared, estimates: new EstimateTable(slots.entries, programme.guessesAsTheyStand) };
-}
-
-/** Genes in order of group and position, then the free ones by id: the order in the document changes nothing. */
-function sortGenes(programme: Programme): Programme['genes'] {
-  const grouped = programme.genes.filter((gene) => gene.group !== undefined && gene.position !== undefined);
-  const free = programme.genes.filter((gene) => !grouped.includes(gene));
-  grouped.sort((a, b) => (a.group === b.group ? (a.position ?? 0) - (b.position ?? 0) : (a.group ?? '') < (b.group ?? '') ? -1 : 1));
-  return [...grouped, ...free.sort((a, b) => (a.id < b.id ? -1 : 1))];
-}
-
-/** Recombination between neighbours: r = ½(1 − e^(−2d)). **Source:** Haldane 1919, J. Genet. 8:299–309. */
-function compileGenes(genes: Programme['genes']): CompiledGenes {
-  const recombination = new Float64Array(genes.length).fill(0.5);
-  genes.forEach((gene, i) => {
-    const before = genes[i - 1];
-    if (before?.group !== undefined && before.group === gene.group && before.position !== undefined && gene.position !== undefined)
-      recombination[i] = 0.5 * (1 - exp((-2 * (gene.position - before.position)) / 100));
-  });
-  return { count: genes.length, linked: recombination.some((r) => r < 0.5), recombination };
 }
 
 function compileKind(kind: Kind, slots: Slots, kinds: ReadonlyMap<string, number>): CompiledKind {
@@ -183,6 +170,10 @@ function compileKind(kind: Kind, slots: Slots, kinds: ReadonlyMap<string, number
     fertilitySeedAt: slot('fertilityAsSeedParent', kind.fertilityAsSeedParent),
     fertilityPollenAt: slot('fertilityAsPollenParent', kind.fertilityAsPollenParent),
     selfCompatible: kind.selfCompatible,
+    sets: setsOf(kind),
+    gametophytic: kind.pollenRejection === 'gametophytic',
+    odd: kind.ploidy % 2 === 1,
+    maleShareAt: kind.maleShare === 0 ? -1 : slot('maleShare', kind.maleShare),
     nurseryUnits: units(kind.nurseryShare),
     plantOutAge: kind.plantOutAge,
     waitYears: kind.waitYears,
@@ -230,6 +221,10 @@ function compileCross(cross: Cross, programme: Programme, slots: Slots, ids: Ids
     aliveAt: course && 'alive' in course ? slot('weakness/alive', course.alive) : -1,
     aliveYears: course && 'alive' in course ? course.atYears : 0,
     rootFact,
+    usableAt: slot('usableSeedlings', cross.usableSeedlings),
+    clonesAt: cross.motherClones === 0 ? -1 : slot('motherClones', cross.motherClones),
+    necrosisShareAt: slot('necrosis/share', cross.necrosis?.share),
+    necrosisMonthsAt: slot('necrosis/months', cross.necrosis?.months),
   };
 }
 
@@ -298,7 +293,7 @@ function compileTraits(programme: Programme, slots: Slots, genes: ReadonlyMap<st
   return { shown, measured };
 }
 
-function compileTree(tree: Tree, programme: Programme, slots: Slots, ids: Ids, geneIds: readonly string[]): CompiledTree {
+function compileTree(tree: Tree, programme: Programme, slots: Slots, ids: Ids, geneIds: readonly string[], s: readonly number[]): CompiledTree {
   const place = `trees/${tree.id}`;
   const states = geneIds.map((gene) => tree.genes[gene] ?? { copies: 0 });
   const homes = tree.gardens.length > 0 ? tree.gardens.map((garden) => at(ids.gardens, garden)) : programme.gardens.length > 0 ? [0] : [];
@@ -314,6 +309,9 @@ function compileTree(tree: Tree, programme: Programme, slots: Slots, ids: Ids, g
     frequencyAt: states.map((state, i) => ('frequency' in state ? slots.add(`${place}/genes/${geneIds[i] ?? ''}`, state.frequency) : -1)),
     homologueOf: states.map((state) => ('copies' in state && state.homologue !== undefined ? (state.homologue === 'a' ? 0 : 1) : -1)),
     valueAt: [...ids.measured.keys()].map((trait) => slots.add(`${place}/values/${trait}`, tree.values[trait])),
+    sex: tree.sex === 'both' ? 0 : tree.sex === 'male' ? 1 : 2,
+    s,
+    testCrosses: Object.entries(tree.testCrosses).map(([trait, { showed, of }]) => ({ trait: at(ids.shown, trait), showed, of })),
     seen: Object.entries(tree.seen).map(([trait, seen]) => ({
       trait: at(ids.shown, trait),
       source: 'source' in seen,

@@ -1,4 +1,7 @@
+import type { GenomeLayout } from '../genetics/meiosis.ts';
+import type { CompiledGenes, CompiledIncompatibility, CompiledOrigin, CompiledRule } from './compiled-genome.ts';
 import type { EstimateTable } from './estimates.ts';
+import type { CompiledToday } from './today.ts';
 
 /**
  * A programme ready to run: ids resolved to positions, estimates to slots of one table. Numbers named `…At` are slots
@@ -30,12 +33,21 @@ export interface Compiled {
   readonly stocks: readonly CompiledStock[];
   readonly gardens: readonly { readonly key: number; readonly lossAt: number }[];
   readonly trees: readonly CompiledTree[];
+  /** S alleles and how they meet; null where the document states none. */
+  readonly incompatibility: CompiledIncompatibility | null;
   readonly pools: readonly CompiledPool[];
   readonly goal: CompiledGoal;
   readonly plans: readonly CompiledPlan[];
-  /** Words per homologue: one for the genes, one for each measured trait. */
+  /** Words per homologue: one for the genes, one for each measured trait, one for the S allele if any is stated, those of the markers of origin. */
   readonly words: number;
+  /** Most homologues that any tree has. */
+  readonly sets: number;
+  /** How genomes pass on; null where two homologues with genes and measured traits are all there is. */
+  readonly layout: GenomeLayout | null;
+  readonly origin: CompiledOrigin | null;
   readonly whatIf: CompiledWhatIf;
+  /** What stands where the season log is forecast from a later spring than the first; null: nothing stands yet. */
+  readonly today: CompiledToday | null;
 }
 
 /** What happens for sure (see what-if.ts), by year index; neutral where nothing is stated. */
@@ -70,24 +82,6 @@ export interface CompiledFact {
   readonly id: string;
   readonly key: number;
   readonly chanceAt: number;
-}
-
-/** Genes stand in bits 0…n−1, ordered by linkage group and position. */
-export interface CompiledGenes {
-  readonly count: number;
-  readonly linked: boolean;
-  /** Chance of recombination with the gene before it; ½ where it starts a group or is free. */
-  readonly recombination: Float64Array;
-}
-
-/** What a genotype must carry. 0: every gene, 1: any gene, 2: copies in total. */
-export interface CompiledRule {
-  readonly name: string;
-  readonly weight: number;
-  readonly mode: 0 | 1 | 2;
-  readonly genes: readonly number[];
-  readonly copies: readonly number[];
-  readonly total: number;
 }
 
 export interface CompiledShown {
@@ -139,6 +133,14 @@ export interface CompiledKind {
   readonly fertilitySeedAt: number;
   readonly fertilityPollenAt: number;
   readonly selfCompatible: boolean;
+  /** Homologues of each chromosome that are followed: 2 where the sets pair two by two. */
+  readonly sets: number;
+  /** Whether its styles reject pollen by S alleles. */
+  readonly gametophytic: boolean;
+  /** An odd number of sets: sterile unless a cross says what share of the seedlings is any use. */
+  readonly odd: boolean;
+  /** Seedlings that are male, −1 where the sexes are not apart. */
+  readonly maleShareAt: number;
   readonly nurseryUnits: number;
   readonly plantOutAge: number;
   readonly waitYears: number;
@@ -162,6 +164,12 @@ export interface CompiledCross {
   readonly aliveYears: number;
   /** Position in `facts`; entries with a chance of their own have a fact of their own. */
   readonly rootFact: number;
+  /** Shares of the seedlings that are any use, and that are copies of the seed parent; −1: all, none. */
+  readonly usableAt: number;
+  readonly clonesAt: number;
+  /** Share that dies at an age in months whatever it stands on, −1 for none. */
+  readonly necrosisShareAt: number;
+  readonly necrosisMonthsAt: number;
 }
 
 export interface CompiledStock {
@@ -174,6 +182,9 @@ export interface CompiledStock {
   readonly fertilityAt: number;
 }
 
+/** 0: gives pollen and bears fruit, 1: male, 2: female. */
+export type Sex = 0 | 1 | 2;
+
 export interface CompiledTree {
   readonly key: number;
   readonly kind: number;
@@ -183,14 +194,19 @@ export interface CompiledTree {
   readonly lossAt: number;
   /** Year index from which it bears, 0 if it bears already. */
   readonly bearsFrom: number;
-  /** Per gene: copies known 0…2, or −1: drawn at the frequency in `frequencyAt`. */
+  /** Per gene: copies known 0 … sets, or −1: drawn at the frequency in `frequencyAt`. */
   readonly copiesOf: readonly number[];
   readonly frequencyAt: readonly number[];
   readonly homologueOf: readonly (0 | 1 | -1)[];
   /** Per measured trait: slot of the stated value, −1 for a random reference tree. */
   readonly valueAt: readonly number[];
+  readonly sex: Sex;
+  /** Numbers of its S alleles, as many as sets; 0 for one that is not known. */
+  readonly s: readonly number[];
   /** What has been seen, by position of the shown trait. */
   readonly seen: readonly { readonly trait: number; readonly source: boolean; readonly showed: number; readonly seasons: number }[];
+  /** Test crosses by position of the shown trait: seedlings that showed it, of those looked at. */
+  readonly testCrosses: readonly { readonly trait: number; readonly showed: number; readonly of: number }[];
 }
 
 export interface CompiledPool {
@@ -229,10 +245,12 @@ export interface CompiledGoal {
   readonly breedsTrue: boolean;
 }
 
-/** A named tree (its handle) or the picks of a generation (its position). */
+/** A named tree (its handle), the picks of a generation (its position), or the `best` fathers of a generation's seedlings; −1 where it is another. */
 export interface CompiledParent {
   readonly tree: number;
   readonly picksOf: number;
+  readonly siresOf: number;
+  readonly best: number;
 }
 
 export interface CompiledGeneration {
@@ -274,6 +292,8 @@ export interface CompiledGeneration {
     readonly rank: 0 | 1 | 2;
     readonly weights: Float64Array;
     readonly howMany: number;
+    /** Males kept as fathers. */
+    readonly males: number;
     readonly bestLeft: boolean;
   };
   /** 0: first pick, 1: enough, 2: all judged. */

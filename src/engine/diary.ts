@@ -1,5 +1,6 @@
 import type { Programme } from '../model/programme.ts';
-import type { Diary, DiaryGeneration, DiaryYear } from '../results/diary.ts';
+import type { Diary, DiaryGeneration, DiaryOrigin, DiaryYear } from '../results/diary.ts';
+import { readOrigin } from './origin.ts';
 import { COUNT, STAGE_COUNT, type Orchard } from './orchard.ts';
 
 /** Writes down one future by looking at what changed each year: the engine itself knows nothing of diaries. */
@@ -8,6 +9,7 @@ export class Diarist {
   private readonly before: Int32Array;
   private readonly livingBefore: number[];
   private readonly gone: boolean[];
+  private readonly picksBefore: number[];
   private judgedBefore: number[];
   private provenBefore = 0;
 
@@ -20,6 +22,13 @@ export class Diarist {
     this.livingBefore = generations.map(() => 0);
     this.judgedBefore = generations.map(() => 0);
     this.gone = generations.map(() => false);
+    this.picksBefore = generations.map(() => 0);
+  }
+
+  /** Call when the future begins from what stands: what was done before is nothing that happens in it; a tree proven before is told. */
+  begin(): void {
+    this.note();
+    if (this.provenBefore === 0) this.years.length = 0;
   }
 
   /** Call at the end of every year. */
@@ -58,12 +67,28 @@ export class Diarist {
       picksLost: Math.max(0, this.livingBefore[g]! + kept - living),
       wentOn,
       standing,
+      ...this.origin(g),
     };
     for (let stage = 0; stage < STAGE_COUNT; stage += 1) before[g * STAGE_COUNT + stage] = now(stage);
     this.livingBefore[g] = living;
     this.judgedBefore[g] = judged;
     this.gone[g] = orchard.state(g).goneOn;
     return happened(entry) ? [entry] : [];
+  }
+
+  /** Where the genomes of the trees kept this year come from. */
+  private origin(g: number): { readonly origin?: DiaryOrigin } {
+    const { orchard, programme, picksBefore } = this;
+    const { origin } = orchard.compiled;
+    const { picks } = orchard.state(g);
+    const kept = picks.slice(picksBefore[g]);
+    picksBefore[g] = picks.length;
+    if (!origin || origin.kinds.length < 2 || kept.length === 0) return {};
+    const means = new Float64Array(origin.kinds.length + 1);
+    readOrigin(orchard, kept, means);
+    const [, second] = origin.kinds.map((kind, k) => ({ kind, share: means[k]! })).sort((a, b) => b.share - a.share);
+    if (!second) return {};
+    return { origin: { kind: programme.kinds[second.kind]?.name ?? '', share: second.share, around: origin.gene < 0 ? null : means[origin.kinds.length]! } };
   }
 
   /** Crops judged so far, and trees standing. */

@@ -1,3 +1,4 @@
+import { markKind } from '../genetics/origin.ts';
 import { power } from '../random/elementary.ts';
 import { lognormalFrom, normalFrom } from '../random/draws.ts';
 import { mix2 } from '../random/mix.ts';
@@ -34,7 +35,7 @@ export class Facts {
     this.values = compiled.estimates.values;
     this.ruleOf = new Int32Array(compiled.shown.length);
     this.holds = new Uint8Array(compiled.facts.length);
-    this.scales = compiled.measured.map((trait) => new Scale(trait));
+    this.scales = compiled.measured.map((trait, t) => new Scale(trait, compiled.words, 1 + t));
     this.halfLife = new Float64Array(compiled.crosses.length);
     this.founders = new Founders(compiled, this.values, this.ruleOf);
     this.drawnFor = new Int32Array(stand.firstIndividual).fill(-1);
@@ -76,17 +77,33 @@ export class Facts {
     return halfLifeFromSurvivors(count) ?? (weakLeft(count) > 0 ? Infinity : 0);
   }
 
-  private drawTree(handle: number): void {
+  /** A uniform of a purpose of its own, from where this future's facts come. */
+  uniform(key: number): number {
+    return this.source.key(key).uniform();
+  }
+
+  /** Draws founding trees again, one of several times; attempt 0 is what `drawFrom` drew. */
+  redraw(handles: readonly number[], attempt: number): void {
+    for (const handle of handles) this.drawTree(handle, attempt);
+  }
+
+  private drawTree(handle: number, attempt = 0): void {
     const { compiled, stand, source, values } = this;
     const tree = compiled.trees[handle]!;
     const { words } = compiled;
+    const { sets } = compiled.kinds[tree.kind]!;
     const a = stand.offset(handle);
-    this.founders.draw(tree, stand.genome, a, a + words, stand.able, stand.ableAt(handle), source.key(mix2(FACT.founder, tree.key)));
+    const founder = mix2(FACT.founder, tree.key);
+    this.founders.draw(tree, stand.genome, a, stand.able, stand.ableAt(handle), source.key(attempt === 0 ? founder : mix2(founder, attempt)));
     this.scales.forEach((scale, t) => {
       const stream = source.key(mix2(tree.key, scale.trait.key));
       const at = tree.valueAt[t]!;
-      scale.place(stand.genome, a + 1 + t, a + words + 1 + t, at >= 0 ? values[at]! : NaN, stand.genome[a]!, stand.genome[a + words]!, stream);
+      const value = at >= 0 ? values[at]! : NaN;
+      if (sets === 2) scale.place(stand.genome, a + 1 + t, a + words + 1 + t, value, stand.genome[a]!, stand.genome[a + words]!, stream);
+      else scale.placeIn(stand.genome, a, sets, value, stream);
     });
+    if (compiled.incompatibility) for (let h = 0; h < sets; h += 1) stand.genome[a + h * words + compiled.incompatibility.word] = tree.s[h] ?? 0;
+    markFounder(compiled, stand.genome, a, tree.kind);
   }
 
   /** Handle of anonymous neighbour i of a background, drawn once per future. */
@@ -102,41 +119,58 @@ export class Facts {
   private drawNeighbour(background: CompiledBackground, i: number, handle: number): void {
     const { compiled, stand, values } = this;
     const { words } = compiled;
+    const { sets } = compiled.kinds[background.kind]!;
     const a = stand.offset(handle);
     const stream = this.source.key(mix2(mix2(FACT.neighbour, background.key), i));
-    let wordA = 0;
-    let wordB = 0;
+    for (let h = 0; h < sets; h += 1) stand.genome[a + h * words] = 0;
     background.frequencyAt.forEach((at, gene) => {
       const frequency = at >= 0 ? values[at]! : 0;
-      if (stream.uniform() < frequency) wordA |= 1 << gene;
-      if (stream.uniform() < frequency) wordB |= 1 << gene;
+      for (let h = 0; h < sets; h += 1) if (stream.uniform() < frequency) stand.genome[a + h * words]! |= 1 << gene;
     });
-    stand.genome[a] = wordA;
-    stand.genome[a + words] = wordB;
     this.scales.forEach((scale, t) => {
       const at = background.valueAt[t]!;
       const mean = at >= 0 ? values[at]! : NaN;
       const spread = background.spread[t]!;
-      if (mean === mean && spread < 0) this.placeAtFrequency(scale, mean, a + 1 + t, a + words + 1 + t, stream);
-      else scale.place(stand.genome, a + 1 + t, a + words + 1 + t, mean === mean ? mean + spread * normalFrom(stream.uniform()) : NaN, wordA, wordB, stream);
+      if (mean === mean && spread < 0) {
+        this.placeAtFrequency(scale, mean, a + 1 + t, sets, stream);
+        return;
+      }
+      const value = mean === mean ? mean + spread * normalFrom(stream.uniform()) : NaN;
+      if (sets === 2) scale.place(stand.genome, a + 1 + t, a + words + 1 + t, value, stand.genome[a]!, stand.genome[a + words]!, stream);
+      else scale.placeIn(stand.genome, a, sets, value, stream);
     });
+    // S alleles of neighbours stay 0: not known, and so never rejected.
+    markFounder(compiled, stand.genome, a, background.kind);
   }
 
   /** No spread given: copies are random at the frequency that gives the mean; out of reach is the end. */
-  private placeAtFrequency(scale: Scale, mean: number, a: number, b: number, stream: Stream): void {
-    const { stand } = this;
-    const frequency = scale.effect > 0 ? 0.5 + (mean - scale.trait.mean) / (64 * scale.effect) : 0.5;
-    for (const at of [a, b]) {
+  private placeAtFrequency(scale: Scale, mean: number, first: number, sets: number, stream: Stream): void {
+    const { stand, compiled } = this;
+    const effect = scale.effects[sets]!;
+    const frequency = effect > 0 ? 0.5 + (mean - scale.trait.mean) / (32 * sets * effect) : 0.5;
+    for (let h = 0; h < sets; h += 1) {
       let word = 0;
       for (let bit = 0; bit < 32; bit += 1) if (stream.uniform() < frequency) word |= 1 << bit;
-      stand.genome[at] = word;
+      stand.genome[first + h * compiled.words] = word;
     }
+  }
+
+  /** Lasting effect that travels with every copy of a founding tree, in SDs. */
+  travels(tree: number, trait: number): number {
+    const { trees, measured } = this.compiled;
+    return normalFrom(this.source.key(mix2(FACT.copy, mix2(trees[tree]!.key, measured[trait]!.key))).uniform());
   }
 
   /** Family effect on the years to first fruit: lognormal, median 1, one per ordered pair of trees (open: per seed parent). */
   family(key: number, spread: number): number {
     return spread > 0 ? lognormalFrom(this.source.key(mix2(FACT.family, key)).uniform(), spread) : 1;
   }
+}
+
+/** A founding tree is of its own kind from end to end. */
+function markFounder({ origin, kinds }: Compiled, genome: Int32Array, at: number, kind: number): void {
+  if (!origin) return;
+  for (let h = 0; h < kinds[kind]!.sets; h += 1) markKind(genome, at + h * origin.words.words, origin.words, origin.kinds.indexOf(kind));
 }
 
 function chooseRule(rules: readonly { readonly weight: number }[], u: number): number {

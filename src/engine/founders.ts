@@ -1,60 +1,68 @@
-import { qualifies } from '../genetics/genome.ts';
-import { MAX_WEIGHED_GENES } from '../model/limits.ts';
+import { placeGene, qualifiesWith } from '../genetics/copies.ts';
+import { MOST_WEIGHED } from '../model/limits.ts';
 import { wholePower } from '../random/elementary.ts';
 import type { Stream } from '../random/stream.ts';
-import type { Compiled, CompiledRule, CompiledTree } from './compiled.ts';
+import type { Compiled, CompiledTree } from './compiled.ts';
+import type { CompiledRule } from './compiled-genome.ts';
+import { TestCrosses } from './test-crosses.ts';
 
 /** Chance of k shows in n seasons at rate p, without the binomial coefficient (the same for every genotype). */
 const likelihood = (k: number, n: number, p: number) => wholePower(p, k) * wholePower(1 - p, n - k);
 
 /**
- * Draws the gene words of founding trees, conditioned on what was seen of them under the future's rules: each genotype of the
- * unknown genes is weighed by its chance among trees of the kind and the chance of what was seen (docs/model.md §4).
+ * Draws the genes of founding trees, conditioned on what was seen of them and of their test crosses under the future's rules: each genotype of
+ * the unknown genes is weighed by its chance among trees of the kind and the chance of what was seen (docs/model.md §4).
  */
 export class Founders {
-  private readonly weights = new Float64Array(3 ** MAX_WEIGHED_GENES);
+  private readonly weights = new Float64Array(MOST_WEIGHED);
+  /** Copies by gene of the tree that is being drawn. */
+  private readonly copies: Uint8Array;
+  private readonly testCrosses: TestCrosses;
 
   constructor(
     private readonly compiled: Compiled,
     private readonly values: Float64Array,
     private readonly ruleOf: Int32Array,
-  ) {}
+  ) {
+    this.copies = new Uint8Array(compiled.genes.count);
+    this.testCrosses = new TestCrosses(compiled, values);
+  }
 
   private rule(trait: number): CompiledRule {
     return this.compiled.shown[trait]!.rules[this.ruleOf[trait]!]!;
   }
 
-  /** Writes gene words to genome[a] and genome[b], and whether the tree is able to show each trait to able[ableFrom + trait]. */
-  draw(tree: CompiledTree, genome: Int32Array, a: number, b: number, able: Uint8Array, ableFrom: number, stream: Stream): void {
-    let wordA = 0;
-    let wordB = 0;
-    const put = (gene: number, copies: number) => {
-      if (copies === 2) {
-        wordA |= 1 << gene;
-        wordB |= 1 << gene;
-      } else if (copies === 1) {
-        const side = tree.homologueOf[gene]!;
-        if (side === 0 || (side === -1 && stream.uniform() < 0.5)) wordA |= 1 << gene;
-        else wordB |= 1 << gene;
-      }
+  /** Writes the gene words of a tree whose genome begins at word offset `at`, and whether it is able to show each trait to able[ableFrom + trait]. */
+  draw(tree: CompiledTree, genome: Int32Array, at: number, able: Uint8Array, ableFrom: number, stream: Stream): void {
+    const { compiled, copies } = this;
+    const { words } = compiled;
+    const { sets } = compiled.kinds[tree.kind]!;
+    for (let h = 0; h < sets; h += 1) genome[at + h * words] = 0;
+    copies.fill(0);
+    const put = (gene: number, n: number) => {
+      copies[gene] = n;
+      const side = tree.homologueOf[gene]!;
+      if (n === 1 && side >= 0) genome[at + side * words]! |= 1 << gene;
+      else placeGene(genome, at, words, sets, gene, n, stream);
     };
     const weighed = this.weighedGenes(tree);
     tree.copiesOf.forEach((known, gene) => {
-      if (known >= 0) put(gene, known);
-      else if (!weighed.includes(gene)) put(gene, +(stream.uniform() < this.frequency(tree, gene)) + +(stream.uniform() < this.frequency(tree, gene)));
+      if (known >= 0) put(gene, Math.min(known, sets));
+      else if (!weighed.includes(gene)) {
+        let drawn = 0;
+        for (let h = 0; h < sets; h += 1) drawn += +(stream.uniform() < this.frequency(tree, gene));
+        put(gene, drawn);
+      }
     });
     if (weighed.length > 0) {
-      const drawn = this.drawGenotype(tree, weighed, wordA, wordB, stream.uniform());
-      let code = drawn;
+      let code = this.drawGenotype(tree, weighed, sets, stream.uniform());
       for (const gene of weighed) {
-        put(gene, code % 3);
-        code = Math.floor(code / 3);
+        put(gene, code % (sets + 1));
+        code = Math.floor(code / (sets + 1));
       }
     }
-    genome[a] = wordA;
-    genome[b] = wordB;
-    this.compiled.shown.forEach((_, trait) => {
-      able[ableFrom + trait] = +(stream.uniform() < this.chanceAble(tree, trait, wordA, wordB));
+    compiled.shown.forEach((_, trait) => {
+      able[ableFrom + trait] = +(stream.uniform() < this.chanceAble(tree, trait));
     });
   }
 
@@ -65,29 +73,29 @@ export class Founders {
   /** Unknown genes on which something that was seen depends under the future's rules. */
   private weighedGenes(tree: CompiledTree): number[] {
     const genes: number[] = [];
-    for (const { trait } of tree.seen) for (const gene of this.rule(trait).genes) if (tree.copiesOf[gene] === -1 && !genes.includes(gene)) genes.push(gene);
+    for (const { trait } of [...tree.seen, ...tree.testCrosses])
+      for (const gene of this.rule(trait).genes) if (tree.copiesOf[gene] === -1 && !genes.includes(gene)) genes.push(gene);
     return genes;
   }
 
-  /** Returns the drawn genotype of the weighed genes, as base-3 digits of copies. */
-  private drawGenotype(tree: CompiledTree, genes: readonly number[], wordA: number, wordB: number, u: number): number {
-    const { weights } = this;
-    const count = 3 ** genes.length;
+  /** Returns the drawn genotype of the weighed genes: their copies as digits to the base sets + 1, the first gene last. */
+  private drawGenotype(tree: CompiledTree, genes: readonly number[], sets: number, u: number): number {
+    const { weights, copies } = this;
+    const base = sets + 1;
+    let count = 1;
+    for (let i = 0; i < genes.length; i += 1) count *= base;
     let total = 0;
     for (let code = 0; code < count; code += 1) {
-      let a = wordA;
-      let b = wordB;
       let weight = 1;
       let digits = code;
       for (const gene of genes) {
-        const copies = digits % 3;
-        digits = (digits - copies) / 3;
-        const p = this.frequency(tree, gene);
-        weight *= copies === 0 ? (1 - p) * (1 - p) : copies === 1 ? 2 * p * (1 - p) : p * p;
-        if (copies > 0) a |= 1 << gene;
-        if (copies > 1) b |= 1 << gene;
+        const n = digits % base;
+        digits = (digits - n) / base;
+        copies[gene] = n;
+        weight *= chanceOfCopies(n, sets, this.frequency(tree, gene));
       }
-      for (const seen of tree.seen) weight *= this.chanceSeen(seen, a, b);
+      for (const seen of tree.seen) weight *= this.chanceSeen(seen);
+      for (const cross of tree.testCrosses) weight *= this.testCrosses.likelihood(cross, this.rule(cross.trait), copies, sets);
       total += weight;
       weights[code] = weight;
     }
@@ -100,9 +108,9 @@ export class Founders {
     return count - 1;
   }
 
-  private chanceSeen(seen: CompiledTree['seen'][number], a: number, b: number): number {
+  private chanceSeen(seen: CompiledTree['seen'][number]): number {
     const trait = this.compiled.shown[seen.trait]!;
-    const fits = qualifies(this.rule(seen.trait), a, b);
+    const fits = qualifiesWith(this.rule(seen.trait), this.copies);
     if (seen.source) return fits ? 1 : 0;
     const wrong = likelihood(seen.showed, seen.seasons, this.values[trait.falseShowAt]!);
     if (!fits) return wrong;
@@ -111,8 +119,8 @@ export class Founders {
   }
 
   /** Chance that the tree is able to show the trait, given its genes and what was seen. */
-  private chanceAble(tree: CompiledTree, trait: number, a: number, b: number): number {
-    if (!qualifies(this.rule(trait), a, b)) return 0;
+  private chanceAble(tree: CompiledTree, trait: number): number {
+    if (!qualifiesWith(this.rule(trait), this.copies)) return 0;
     const { canShowAt, seasonsAt, falseShowAt } = this.compiled.shown[trait]!;
     const canShow = this.values[canShowAt]!;
     const seen = tree.seen.find((entry) => entry.trait === trait);
@@ -122,4 +130,12 @@ export class Founders {
     const wrong = (1 - canShow) * likelihood(seen.showed, seen.seasons, this.values[falseShowAt]!);
     return right + wrong > 0 ? right / (right + wrong) : canShow;
   }
+}
+
+/** Binomial chance of n copies on so many sets at frequency p. */
+function chanceOfCopies(n: number, sets: number, p: number): number {
+  if (sets === 2) return n === 0 ? (1 - p) * (1 - p) : n === 1 ? 2 * p * (1 - p) : p * p;
+  let ways = 1;
+  for (let i = 0; i < n; i += 1) ways = (ways * (sets - i)) / (i + 1);
+  return ways * wholePower(p, n) * wholePower(1 - p, sets - n);
 }

@@ -1,10 +1,12 @@
 import type { Programme } from '../model/programme.ts';
 import type { Frame } from '../results/frame.ts';
 import { compile } from './compile.ts';
+import { sortGenes } from './compile-genome.ts';
 
 /** The words behind the columns that the engine gives for this programme. */
 export function frameOf(programme: Programme): Frame {
   const compiled = compile(programme);
+  const { origin } = compiled;
   const names = new Map([...programme.traits, ...programme.facts].map((entry) => [entry.id, entry.name]));
   return {
     startYear: programme.startYear,
@@ -34,5 +36,13 @@ export function frameOf(programme: Programme): Frame {
       unit,
       inGoal: compiled.goal.conditions.some(({ type, of }) => type === 1 && of === t),
     })),
+    ...(origin
+      ? {
+          origin: {
+            kinds: origin.kinds.map((k) => programme.kinds[k]?.name ?? ''),
+            gene: origin.gene < 0 ? null : (sortGenes(programme)[origin.gene]?.name ?? null),
+          },
+        }
+      : {}),
   };
 }

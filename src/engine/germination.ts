@@ -1,6 +1,7 @@
 import { binomialInverse, hypergeometricInverse, springRate } from '../random/draws.ts';
 import { mix2 } from '../random/mix.ts';
-import { classOf, CLASSES, firstFruitCurve } from './cohorts.ts';
+import { classOf, CLASSES, FATE, firstFruitCurve, type Fate } from './cohorts.ts';
+import { fatesOf, type Seedlings } from './fates.ts';
 import { LUCK, pairKey, STAGE, stageKey } from './keys.ts';
 import { COUNT, type Batch, type Orchard } from './orchard.ts';
 import { germinationSlot } from './pollination.ts';
@@ -64,45 +65,70 @@ function comeUp(orchard: Orchard, g: number, due: readonly Batch[], used: number
   orchard.count(g, COUNT.seedlings, raised);
   orchard.work('perSeedling', raised);
   // Room in the nursery, at the room of the largest kind among them.
-  const nursery = due.reduce((most, { cross }) => Math.max(most, compiled.kinds[compiled.crosses[cross]!.gives]!.nurseryUnits), 0);
+  const families = due.flatMap((batch, i) => fatesOf(orchard, batch, i, counts[i]!));
+  const nursery = families.reduce((most, { kind }) => Math.max(most, compiled.kinds[kind]!.nurseryUnits), 0);
+  const left = families.map(({ n }) => n);
   luck.key(stageKey(g, STAGE.nursery, year));
-  const refused = thin(counts, nursery > 0 ? Math.max(0, Math.floor((compiled.placeUnits - used) / nursery)) : raised, uniform);
+  const refused = thin(left, nursery > 0 ? Math.max(0, Math.floor((compiled.placeUnits - used) / nursery)) : raised, uniform);
   state.refused += refused;
   tally.noRoom += refused;
-  due.forEach((batch, i) => {
-    const n = counts[i]!;
+  families.forEach((family, i) => {
+    const n = left[i]!;
     if (n === 0) return;
-    used += n * compiled.kinds[compiled.crosses[batch.cross]!.gives]!.nurseryUnits;
-    addCohort(orchard, batch, n);
+    used += n * compiled.kinds[family.kind]!.nurseryUnits;
+    addCohort(orchard, family, n);
   });
   return used;
 }
 
-function addCohort(orchard: Orchard, batch: Batch, n: number): void {
-  const { compiled, facts, luck, cohorts, year } = orchard;
+/** Where seedlings come from, and how their father is known. */
+export type Lineage = Pick<Batch, 'generation' | 'cross' | 'mother' | 'father' | 'pool' | 'poolKind' | 'pollinated'>;
+
+/** An empty cohort of one family that came up in a year, with its curve of first fruit. Its seedlings are for the caller to count. */
+export function openCohort(
+  orchard: Orchard,
+  batch: Lineage,
+  born: number,
+  kindAt: number = orchard.compiled.crosses[batch.cross]!.gives,
+  fate: Fate = FATE.ordinary,
+): number {
+  const { compiled, facts, cohorts } = orchard;
   const { generation: g, mother, father } = batch;
   const cross = compiled.crosses[batch.cross]!;
-  const kind = compiled.kinds[cross.gives]!;
+  const kind = compiled.kinds[kindAt]!;
   const c = cohorts.add();
-  const state = orchard.state(g);
   cohorts.generation[c] = g;
-  cohorts.ordinal[c] = state.cohorts++;
+  cohorts.ordinal[c] = orchard.state(g).cohorts++;
   cohorts.cross[c] = batch.cross;
-  cohorts.kind[c] = cross.gives;
+  cohorts.kind[c] = kindAt;
+  cohorts.fate[c] = fate;
   cohorts.mother[c] = mother;
   cohorts.father[c] = father;
   cohorts.pool[c] = batch.pool;
   cohorts.poolKind[c] = batch.poolKind;
   cohorts.pollinated[c] = batch.pollinated;
-  cohorts.born[c] = year;
-  const family = pairKey(orchard.parentKey(mother), father < 0 ? OPEN_FAMILY : orchard.parentKey(father));
+  cohorts.born[c] = born;
+  // Copies of the seed parent are one family, whoever gave the pollen.
+  const giver = fate === FATE.clone ? mother : father;
+  const family = pairKey(orchard.parentKey(mother), giver < 0 ? OPEN_FAMILY : orchard.parentKey(giver));
   const curve = firstFruitCurve(compiled, kind, facts.values, (spread) => facts.family(family, spread));
   cohorts.start[c] = curve.start;
   cohorts.shape[c] = curve.shape;
   cohorts.scale[c] = curve.scale;
   cohorts.fixed[c] = curve.fixed;
-  luck.key(mix2(stageKey(g, STAGE.classes, year), cohorts.ordinal[c]));
-  const weak = cross.weakShareAt >= 0 ? binomialInverse(luck.uniform(), n, facts.values[cross.weakShareAt]!) : 0;
+  cohorts.classes[c] = cross.weakShareAt < 0 && fate !== FATE.doomed && orchard.generation(g).rescue === null ? 4 : CLASSES;
+  return c;
+}
+
+function addCohort(orchard: Orchard, { batch, kind: kindAt, fate }: Seedlings, n: number): void {
+  const { compiled, facts, luck, cohorts, year } = orchard;
+  const { generation: g } = batch;
+  const cross = compiled.crosses[batch.cross]!;
+  const kind = compiled.kinds[kindAt]!;
+  const c = openCohort(orchard, batch, year, kindAt, fate);
+  luck.key(mix2(stageKey(g, STAGE.classes, year), cohorts.ordinal[c]!));
+  // A copy of the seed parent is no hybrid.
+  const weak = cross.weakShareAt >= 0 && fate !== FATE.clone ? binomialInverse(luck.uniform(), n, facts.values[cross.weakShareAt]!) : 0;
   const never = facts.values[kind.neverFruitsAt]!;
   const at = c * CLASSES;
   const split = (roots: number, count: number) => {
@@ -113,5 +139,4 @@ function addCohort(orchard: Orchard, batch: Batch, n: number): void {
   split(ROOTS.sound, n - weak);
   split(ROOTS.weak, weak);
   cohorts.left[c] = n;
-  cohorts.classes[c] = cross.weakShareAt < 0 && orchard.generation(g).rescue === null ? 4 : CLASSES;
 }

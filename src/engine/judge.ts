@@ -1,4 +1,3 @@
-import { copiesOf } from '../genetics/genome.ts';
 import { betaFrom, binomialInverse, normalFrom } from '../random/draws.ts';
 import { mix2 } from '../random/mix.ts';
 import type { CompiledCondition, CompiledShown } from './compiled.ts';
@@ -7,14 +6,17 @@ import type { Orchard } from './orchard.ts';
 import { STATUS } from './stand.ts';
 
 /** True value that counts: mean + G + C of a measured trait. */
-function trueValue(orchard: Orchard, i: number, trait: number): number {
+export function trueValue(orchard: Orchard, i: number, trait: number): number {
   const { stand, compiled, facts } = orchard;
   const a = stand.offset(stand.handleOf(i));
   const b = a + compiled.words;
   const { genome } = stand;
-  return (
-    facts.scales[trait]!.genetic(genome[a + 1 + trait]!, genome[b + 1 + trait]!, genome[a]!, genome[b]!) + stand.travels[i * compiled.measured.length + trait]!
-  );
+  const scale = facts.scales[trait]!;
+  const genetic =
+    compiled.sets === 2
+      ? scale.genetic(genome[a + 1 + trait]!, genome[b + 1 + trait]!, genome[a]!, genome[b]!)
+      : scale.geneticOf(genome, a, compiled.kinds[stand.kind[i]!]!.sets);
+  return genetic + stand.travels[i * compiled.measured.length + trait]!;
 }
 
 /**
@@ -124,7 +126,7 @@ function fruitsShowing(orchard: Orchard, { gradeMean, gradeSd, fruitsCut }: Comp
 }
 
 /** Looked at once, on a tree's first n judged crops, in the year of the n-th. */
-function lookAtGoal(orchard: Orchard, i: number): void {
+export function lookAtGoal(orchard: Orchard, i: number): void {
   const { compiled, stand, tally, year } = orchard;
   const { goal } = compiled;
   if (!meets(orchard, i, goal.conditions) || (goal.breedsTrue && !breedsTrue(orchard, i))) return;
@@ -141,14 +143,14 @@ function lookAtGoal(orchard: Orchard, i: number): void {
 /** Every copy of the rules' genes is the wanted one, known by a test of each. */
 function breedsTrue(orchard: Orchard, i: number): boolean {
   const { compiled, facts, stand, tally } = orchard;
-  const at = stand.offset(stand.handleOf(i));
+  const { sets } = compiled.kinds[stand.kind[i]!]!;
   let true_ = true;
   for (const { type, of, atLeast } of compiled.goal.conditions) {
     if (type !== 0 || !(atLeast > 0)) continue;
     for (const gene of compiled.shown[of]!.rules[facts.ruleOf[of]!]!.genes) {
       tally.tests += 1;
       orchard.work('perTest', 1);
-      if (copiesOf(stand.genome[at]!, stand.genome[at + compiled.words]!, gene) < 2) true_ = false;
+      if (stand.copies(stand.handleOf(i), gene) < sets) true_ = false;
     }
   }
   return true_;

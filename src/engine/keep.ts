@@ -3,7 +3,8 @@ import type { CompiledGeneration } from './compiled.ts';
 import { indexOf, meets } from './judge.ts';
 import { COUNT, type Orchard } from './orchard.ts';
 import { STATUS } from './stand.ts';
-import { wantsMore, type Pollination } from './pollination.ts';
+import { pairsOf } from './pairs.ts';
+import { wantsMore } from './pollination.ts';
 
 /** Whether the choice among finishers waits until all are judged. */
 const choosesAtGoOn = ({ keep, goOn }: CompiledGeneration) => keep.rank === 2 && goOn.when === 2;
@@ -33,7 +34,7 @@ export function keepFinishers(orchard: Orchard, g: number): void {
 }
 
 /** Seen at least once to show every trait that the goal wants shown. */
-function showedAll(orchard: Orchard, i: number): boolean {
+export function showedAll(orchard: Orchard, i: number): boolean {
   const { stand, compiled } = orchard;
   let any = false;
   for (const { type, of, atLeast } of compiled.goal.conditions) {
@@ -76,7 +77,7 @@ function fillSlots(orchard: Orchard, g: number, ranked: readonly number[]): void
 }
 
 /** Whether every standing seedling that can fruit is judged, and no spring or seed is left. */
-function allJudged(orchard: Orchard, g: number, pollination: Pollination): boolean {
+function allJudged(orchard: Orchard, g: number): boolean {
   const { stand, cohorts, weather, year } = orchard;
   const state = orchard.state(g);
   const generation = orchard.generation(g);
@@ -84,7 +85,7 @@ function allJudged(orchard: Orchard, g: number, pollination: Pollination): boole
   // A spring that can never be used, because its founding parents are dead, is no spring left.
   const dead = (parent: CompiledGeneration['seedParents'][number]) => parent.tree >= 0 && weather.treeLost[parent.tree]! <= year;
   const hopeless = generation.seedParents.every(dead) || (generation.pollination === 0 && generation.pollenParents.every(dead));
-  if (wantsMore(orchard, g) && !(hopeless && pollination.pairs(g).length === 0)) return false;
+  if (wantsMore(orchard, g) && !(hopeless && pairsOf(orchard, g).length === 0)) return false;
   for (let c = 0; c < cohorts.count; c += 1) {
     if (cohorts.generation[c] !== g || cohorts.left[c] === 0) continue;
     for (let k = 0; k < CLASSES; k += 1) if ((k & 2) === 0 && cohorts.counts[c * CLASSES + k]! > 0) return false;
@@ -99,7 +100,7 @@ function allJudged(orchard: Orchard, g: number, pollination: Pollination): boole
 }
 
 /** Spring, before pollination: lets generations go on, by their rule, or at the latest so many years after their first pollination. */
-export function goOn(orchard: Orchard, pollination: Pollination): void {
+export function goOn(orchard: Orchard): void {
   for (let g = 0; g < orchard.plan.generations.length; g += 1) {
     const generation = orchard.generation(g);
     const state = orchard.state(g);
@@ -107,8 +108,7 @@ export function goOn(orchard: Orchard, pollination: Pollination): void {
     if (!started || state.goneOn) continue;
     const { when, count, atLatest } = generation.goOn;
     const late = state.firstPollination >= 0 && orchard.year - state.firstPollination >= atLatest;
-    const ready =
-      when === 0 ? state.picks.length > 0 : when === 1 ? state.picks.length >= count : state.firstPollination >= 0 && allJudged(orchard, g, pollination);
+    const ready = when === 0 ? state.picks.length > 0 : when === 1 ? state.picks.length >= count : state.firstPollination >= 0 && allJudged(orchard, g);
     if (!late && !ready) continue;
     state.goneOn = true;
     choose(orchard, g);
@@ -136,7 +136,8 @@ function choose(orchard: Orchard, g: number): void {
       ),
     );
   if (orchard.state(g).picks.length > 0 || !generation.keep.bestLeft) return;
-  const left = having((i) => stand.status[i] === STATUS.discarded && stand.judged[i]! >= generation.judge);
+  // A male that was not kept as a father was never judged, and is none of them.
+  const left = having((i) => stand.status[i] === STATUS.discarded && stand.sex[i] !== 1 && stand.judged[i]! >= generation.judge);
   const { weights } = generation.keep;
   const best = left.sort((a, b) => indexOf(orchard, b, weights) - indexOf(orchard, a, weights) || a - b).slice(0, generation.keep.howMany);
   fillSlots(orchard, g, best);

@@ -1,24 +1,33 @@
-import { child, copiesOf, qualifies } from '../genetics/genome.ts';
+import { qualifies } from '../genetics/genome.ts';
 import { binomialInverse, normalFrom } from '../random/draws.ts';
 import { mix2 } from '../random/mix.ts';
-import { CLASSES } from './cohorts.ts';
+import { Breeding } from './breeding.ts';
+import { CLASSES, FATE } from './cohorts.ts';
 import { UNITS_PER_PLACE } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
 import { isTrulyGood } from './judge.ts';
+import { copyMother } from './mother-copy.ts';
 import { COUNT, type Orchard } from './orchard.ts';
 import type { Pools } from './pools.ts';
 import { lose } from './rescue.ts';
+import { keepOrDiscardMale } from './sexes.ts';
 import { ROOTS, STATUS } from './stand.ts';
+
+/** Draws of one seedling that passed its test; where hardly any would, the last is taken. */
+const MOST_TRIES = 50;
 
 /** Seedlings that become individuals with a genome: those that come into bearing, and those that are tested before it. */
 export class Newcomers {
   /** Whether any generation of this future tested seedlings before they fruited. */
   private anyYoung = false;
+  private readonly breeding: Breeding;
 
   constructor(
     private readonly orchard: Orchard,
     private readonly fathers: Pools,
-  ) {}
+  ) {
+    this.breeding = new Breeding(orchard.compiled, orchard.stand);
+  }
 
   /** Before a new future. */
   reset(): void {
@@ -115,6 +124,11 @@ export class Newcomers {
     const state = orchard.state(g);
     stand.status[i] = STATUS.judging;
     stand.bears[i] = year;
+    if (stand.sex[i] === 1) {
+      state.lastWork = year;
+      keepOrDiscardMale(orchard, i);
+      return;
+    }
     state.bore += 1;
     if (state.firstFruit < 0) state.firstFruit = year;
     state.lastWork = year;
@@ -145,14 +159,22 @@ export class Newcomers {
     stand.units[i] = planted === 0 ? compiled.kinds[kind]!.nurseryUnits : k < 8 ? UNITS_PER_PLACE : orchard.graftUnits(g, kind);
     const handle = stand.handleOf(i);
     const mother = cohorts.mother[c]!;
+    if (cohorts.fate[c] === FATE.clone) {
+      copyMother(orchard, i, mother);
+      return i;
+    }
     const named = cohorts.father[c]!;
     const father = named >= 0 ? named : this.fathers.father(cohorts.pool[c]!, cohorts.poolKind[c]!, mother, cohorts.pollinated[c]!, luck);
-    child(stand.genome, stand.offset(mother), stand.offset(father), stand.offset(handle), compiled.words, luck, compiled.genes);
+    this.breeding.child(mother, father, handle, kind, luck);
     const a = stand.genome[stand.offset(handle)]!;
     const b = stand.genome[stand.offset(handle) + compiled.words]!;
+    const diploid = compiled.sets === 2;
     for (let t = 0; t < compiled.shown.length; t += 1) {
       const trait = compiled.shown[t]!;
-      stand.able[stand.ableAt(handle) + t] = +(luck.uniform() < facts.values[trait.canShowAt]! && qualifies(trait.rules[facts.ruleOf[t]!]!, a, b));
+      stand.able[stand.ableAt(handle) + t] = +(
+        luck.uniform() < facts.values[trait.canShowAt]! &&
+        (diploid ? qualifies(trait.rules[facts.ruleOf[t]!]!, a, b) : stand.qualifies(trait.rules[facts.ruleOf[t]!]!, handle))
+      );
     }
     const measured = compiled.measured.length;
     for (const t of generation.judgedMeasured) {
@@ -161,6 +183,8 @@ export class Newcomers {
       stand.travels[i * measured + t] = travels;
       stand.lasting[i * measured + t] = travels + scale.site * normalFrom(luck.uniform());
     }
+    const { maleShareAt } = compiled.kinds[kind]!;
+    if (maleShareAt >= 0) stand.sex[i] = luck.uniform() < facts.values[maleShareAt]! ? 1 : 2;
     return i;
   }
 
@@ -179,9 +203,25 @@ export class Newcomers {
     }
   }
 
+  /** Seedlings of cohort c and class k that were tested before today and stand: individuals that pass, each drawn until one does. */
+  standing(c: number, k: number, n: number): void {
+    const { orchard } = this;
+    const { cohorts, luck, stand, year } = orchard;
+    const g = cohorts.generation[c]!;
+    this.anyYoung = true;
+    luck.key(mix2(stageKey(g, STAGE.genomes, year), cohorts.ordinal[c]! + 2000003));
+    for (let s = 0; s < n; s += 1)
+      for (let tries = 0; ; tries += 1) {
+        const i = this.create(c, k);
+        if (tries >= MOST_TRIES || this.passes(i, g)) break;
+        lose(orchard, i);
+      }
+    stand.tidy();
+  }
+
   private passes(i: number, g: number): boolean {
     const { orchard } = this;
-    const { stand, luck, compiled, tally } = orchard;
+    const { stand, luck, tally } = orchard;
     const { test, testFrom, look } = orchard.generation(g);
     const handle = stand.handleOf(i);
     const says = (truth: boolean, falsePositive: number, falseNegative: number) => luck.uniform() < (truth ? 1 - falseNegative : falsePositive);
@@ -192,8 +232,7 @@ export class Newcomers {
     if (!test || orchard.year < testFrom) return true;
     tally.tests += 1;
     orchard.work('perTest', 1);
-    const at = stand.offset(handle);
-    const carries = copiesOf(stand.genome[at]!, stand.genome[at + compiled.words]!, test.gene) >= test.copies;
+    const carries = stand.copies(handle, test.gene) >= test.copies;
     stand.tested[i] = +says(carries, test.falsePositive, test.falseNegative);
     return stand.tested[i] === 1 || !test.cull;
   }

@@ -30,12 +30,14 @@ export class GenerationState {
   lastWork = -1;
   /** Individuals ever picked, in order. */
   readonly picks: number[] = [];
+  /** Males kept as fathers, in order. */
+  readonly males: number[] = [];
 
   reset(): void {
     this.goneOn = this.passed = false;
     this.springs = this.raised = this.refused = this.bore = this.cohorts = this.inGround = 0;
     this.firstPollination = this.firstSeedling = this.firstFruit = this.firstPick = this.lastWork = -1;
-    this.picks.length = 0;
+    this.picks.length = this.males.length = 0;
   }
 }
 
@@ -183,8 +185,7 @@ export class Orchard {
   }
 
   kindOf(handle: number): number {
-    const { stand, compiled } = this;
-    return handle < compiled.trees.length ? compiled.trees[handle]!.kind : stand.kind[handle - stand.firstIndividual]!;
+    return this.stand.kindOf(handle);
   }
 
   /** Whether individuals can die of weakness or be grafted: some generation crosses weakly or grafts after testing. */

@@ -1,4 +1,5 @@
 import { FAILURES, type Failure } from '../results/outlook.ts';
+import { readOrigin } from './origin.ts';
 import { AMOUNT_COLUMNS, GENERATION_COLUMNS, MILESTONES, RUN_COLUMNS, type Columns } from '../results/columns.ts';
 import { CLASSES } from './cohorts.ts';
 import { UNITS_PER_PLACE, type CompiledParent } from './compiled.ts';
@@ -34,8 +35,10 @@ function failureOf(orchard: Orchard): Failure {
 /** All its parents on one side are gone for good: no cross can be made any more. */
 function parentsDead(orchard: Orchard, g: number): boolean {
   const { seedParents, pollenParents, pollination } = orchard.generation(g);
-  const dead = ({ tree, picksOf }: CompiledParent) =>
-    tree >= 0 ? orchard.weather.treeLost[tree]! <= orchard.year : orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0;
+  const dead = ({ tree, picksOf }: CompiledParent) => {
+    if (tree >= 0) return orchard.weather.treeLost[tree]! <= orchard.year;
+    return picksOf >= 0 && orchard.state(picksOf).picks.length > 0 && orchard.livingPicks(picksOf) === 0;
+  };
   return seedParents.every(dead) || (pollination === 0 && pollenParents.every(dead));
 }
 
@@ -93,4 +96,16 @@ export function record(orchard: Orchard, columns: Columns, row: number): void {
     amounts[i * runs + row] = written[name];
   });
   for (let t = 0; t < compiled.measured.length; t += 1) amounts[(AMOUNT_COLUMNS.length + t) * runs + row] = orchard.shortfall[t]!;
+  if (compiled.origin) recordOrigin(orchard, columns, row);
+}
+
+/** Where the genomes of each generation's picks came from. */
+function recordOrigin(orchard: Orchard, columns: Columns, row: number): void {
+  const { compiled, plan } = orchard;
+  const kinds = compiled.origin?.kinds.length ?? 0;
+  const means = new Float64Array(kinds + 1);
+  for (let g = 0; g < plan.generations.length; g += 1) {
+    readOrigin(orchard, orchard.state(g).picks, means);
+    for (let k = 0; k <= kinds; k += 1) columns.originShare(g, k)[row] = means[k]!;
+  }
 }

@@ -2,20 +2,16 @@ import { binomialInverse, springRate } from '../random/draws.ts';
 import { mix2 } from '../random/mix.ts';
 import { seedsPerFruitTable } from '../statistics/truncated-poisson.ts';
 import type { CompiledGeneration } from './compiled.ts';
+import { compatibility } from './incompatibility.ts';
 import { LUCK, pairKey, STAGE, stageKey } from './keys.ts';
 import { COUNT, type Batch, type Orchard } from './orchard.ts';
+import { entryFor, entryOf, pairsOf, takesOwnPollen, type Pair } from './pairs.ts';
 import { Pools } from './pools.ts';
+import { givesPollen } from './sexes.ts';
 import { ROOTS } from './stand.ts';
 
 /** The pollen parent in the key of an open pollination. */
 const OPEN = 0x0fe1;
-/** Every flower pair of a spring: mother, father (handles) and its flowers. */
-interface Pair {
-  readonly mother: number;
-  readonly father: number;
-  flowers: number;
-}
-
 /** Pollinates in the current spring: every generation that has begun, still wants seedlings and has springs left. */
 export class Pollination {
   private readonly pools: Pools;
@@ -43,7 +39,7 @@ export class Pollination {
     for (let g = 0; g < orchard.plan.generations.length; g += 1) {
       const generation = orchard.generation(g);
       if (!wantsMore(orchard, g)) continue;
-      const pairs = this.pairs(g);
+      const pairs = pairsOf(orchard, g);
       if (generation.pollination === 1) {
         const mothers = pairs.flatMap((pair) => (this.leavesOut(g, pair) ? [] : pair.mother));
         if (mothers.length > 0 && this.gatherOpen(g, mothers)) begun(orchard, g);
@@ -67,40 +63,6 @@ export class Pollination {
     const { leaves } = compiled.whatIf;
     if (leaves?.year !== year || leaves.generations.get(plan.id) !== g || leaves.mother !== mother) return false;
     return leaves.father < 0 || leaves.father === father;
-  }
-
-  /** Handles of living, bearing parents. */
-  private parents(list: CompiledGeneration['seedParents']): number[] {
-    const { orchard } = this;
-    const { compiled, stand, weather, year } = orchard;
-    const handles: number[] = [];
-    for (const { tree, picksOf } of list) {
-      if (tree >= 0) {
-        if (weather.treeLost[tree]! > year && compiled.trees[tree]!.bearsFrom <= year) handles.push(tree);
-      } else for (const pick of orchard.state(picksOf).picks) if (orchard.lives(pick) && stand.bears[pick]! <= year) handles.push(stand.handleOf(pick));
-    }
-    return handles;
-  }
-
-  /** Ordered pairs that can be pollinated now: no selfs unless asked, none twice. Open: one entry a mother. */
-  pairs(g: number): Pair[] {
-    const generation = this.orchard.generation(g);
-    const mothers = this.parents(generation.seedParents);
-    if (generation.pollination !== 0) return mothers.map((mother) => ({ mother, father: mother, flowers: 0 }));
-    const fathers = this.parents(generation.pollenParents);
-    const pairs: Pair[] = [];
-    const add = (mother: number, father: number) => {
-      if ((mother !== father || (generation.selfs && this.selfs(mother))) && !pairs.some((pair) => pair.mother === mother && pair.father === father))
-        pairs.push({ mother, father, flowers: 0 });
-    };
-    for (const mother of mothers) for (const father of fathers) add(mother, father);
-    if (generation.reciprocal) for (const mother of mothers) for (const father of fathers) add(father, mother);
-    return pairs;
-  }
-
-  /** Whether a tree sets fruit with its own pollen. */
-  private selfs(handle: number): boolean {
-    return this.orchard.compiled.kinds[this.orchard.kindOf(handle)]!.selfCompatible;
   }
 
   /** Flowers, at most what all seed parents offer, are shared evenly over the pairs, capped by what each seed parent has left, and not passed on. */
@@ -151,18 +113,6 @@ export class Pollination {
     for (const pair of pairs) pair.flowers = Math.floor((pair.flowers * handFlowers) / wanted);
   }
 
-  /** Cross entry for a mother and a pollen kind. */
-  private entry(g: number, mother: number, pollenKind: number): number {
-    const { orchard } = this;
-    const named = orchard.generation(g).cross;
-    return named >= 0 ? named : this.entryOf(orchard.kindOf(mother), pollenKind);
-  }
-
-  private entryOf(seedKind: number, pollenKind: number): number {
-    const { compiled } = this.orchard;
-    return compiled.crossOf[seedKind * compiled.kinds.length + pollenKind]!;
-  }
-
   /** Fertility of a seed parent: its kind's, raised or lowered by the stock it was grafted on. A stock feeds fruit; it does not mend pollen. */
   private fertility(handle: number, at: number): number {
     const { compiled, stand, facts, plan } = this.orchard;
@@ -187,10 +137,9 @@ export class Pollination {
   private cross(g: number, { mother, father, flowers }: Pair): void {
     const { orchard } = this;
     const { compiled, facts, luck, year } = orchard;
-    const cross = this.entry(g, mother, orchard.kindOf(father));
-    const kind = compiled.kinds[orchard.kindOf(mother)]!;
+    const cross = entryFor(orchard, g, mother, orchard.kindOf(father));
     const spared = 1 - orchard.frostTaken(orchard.kindOf(mother));
-    const set = this.setRate(cross, mother, father);
+    const set = this.setRate(cross, mother, father) * compatibility(orchard, mother, father, cross);
     luck.key(mix2(stageKey(g, STAGE.fruits, year), pairKey(orchard.parentKey(mother), orchard.parentKey(father))));
     const fruits = binomialInverse(luck.uniform(), flowers, set * spared);
     // Stray pollen sets a share of the flowers that the wanted pollen left unset and the frost spared.
@@ -203,12 +152,13 @@ export class Pollination {
     this.countFruits(g, fruits + stray);
     this.sow(g, cross, mother, father, -1, -1, this.seedsIn(cross, mother, fruits));
     if (stray === 0) return;
-    if (kind.selfCompatible) this.sow(g, this.entryOf(orchard.kindOf(mother), orchard.kindOf(mother)), mother, mother, -1, -1, 0, stray);
+    if (takesOwnPollen(orchard, mother) && givesPollen(orchard, mother))
+      this.sow(g, entryOf(orchard.compiled, orchard.kindOf(mother), orchard.kindOf(mother)), mother, mother, -1, -1, 0, stray);
     else {
       const { pool } = orchard.generation(g);
       if (pool < 0) return;
       for (const { kind: poolKind, fruits: n } of this.pools.split(pool, mother, stray))
-        this.sow(g, this.entryOf(orchard.kindOf(mother), poolKind), mother, -1, pool, poolKind, 0, n);
+        this.sow(g, entryOf(orchard.compiled, orchard.kindOf(mother), poolKind), mother, -1, pool, poolKind, 0, n);
     }
   }
 
@@ -245,7 +195,7 @@ export class Pollination {
   }
 
   /** Seeds in so many fruits: fruits by number of seeds, one binomial a number. */
-  private seedsIn(cross: number, mother: number, fruits: number): number {
+  seedsIn(cross: number, mother: number, fruits: number): number {
     if (fruits === 0) return 0;
     const { luck } = this.orchard;
     let left = binomialInverse(luck.uniform(), fruits, 1 - this.emptyShare(cross, mother));
@@ -305,7 +255,7 @@ export class Pollination {
       open = true;
       const spared = 1 - orchard.frostTaken(orchard.kindOf(mother));
       const entries = kinds.map(({ kind, share }) => {
-        const cross = this.entry(g, mother, kind);
+        const cross = entryFor(orchard, g, mother, kind);
         return {
           kind,
           cross,

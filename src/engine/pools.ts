@@ -1,16 +1,30 @@
 import { binomialInverse } from '../random/draws.ts';
 import type { Stream } from '../random/stream.ts';
+import { compatibility } from './incompatibility.ts';
 import type { Orchard } from './orchard.ts';
+import { entryOf } from './pairs.ts';
+import { givesPollen } from './sexes.ts';
 
-/** Whose pollen is in the air this spring. Dead named trees have left, picks never join, the seed parent is left out unless self-compatible. */
+/**
+ * Whose pollen is in the air this spring. Dead named trees have left, picks never join; trees of which no pollen works on the seed parent
+ * are left out, as she is herself unless she sets fruit with her own.
+ */
 export class Pools {
-  constructor(private readonly orchard: Orchard) {}
+  /** All pollen of other trees works on every seed parent: nothing need be looked up per seed. */
+  private readonly plain: boolean;
+
+  constructor(private readonly orchard: Orchard) {
+    this.plain = orchard.compiled.incompatibility === null && orchard.compiled.kinds.every(({ odd }) => !odd);
+  }
 
   private namedWeight(pool: number, entry: number, mother: number, year: number): number {
-    const { compiled, weather } = this.orchard;
+    const { orchard } = this;
+    const { compiled, weather } = orchard;
     const { tree, weight } = compiled.pools[pool]!.trees[entry]!;
     const there = weather.treeLost[tree]! > year && compiled.trees[tree]!.bearsFrom <= year;
-    return there && (tree !== mother || compiled.kinds[compiled.trees[tree]!.kind]!.selfCompatible) ? weight : 0;
+    if (!there || !givesPollen(orchard, tree)) return 0;
+    if (this.plain && tree !== mother) return weight;
+    return compatibility(orchard, mother, tree, entryOf(compiled, orchard.kindOf(mother), orchard.kindOf(tree))) > 0 ? weight : 0;
   }
 
   /** Share of the pollen by kind of father; empty if nothing is in the air. */

@@ -3,7 +3,7 @@ import { power, wholePower } from '../random/elementary.ts';
 import { mix2 } from '../random/mix.ts';
 import type { Stream } from '../random/stream.ts';
 import { takeAt } from '../statistics/graft.ts';
-import { classOf, CLASSES } from './cohorts.ts';
+import { classOf, CLASSES, FATE } from './cohorts.ts';
 import type { CompiledStock } from './compiled.ts';
 import { STAGE, stageKey } from './keys.ts';
 import { COUNT, type Orchard } from './orchard.ts';
@@ -39,11 +39,22 @@ function graftMonth(orchard: Orchard, g: number, from: number): number {
   return graftless?.year === orchard.year && graftless.generations.get(orchard.plan.id) === g ? -1 : rescue.month;
 }
 
+/** Month in this year (months from `from`) in which seedlings of a cohort die whatever they stand on; −1: not in this year. */
+function deathMonth(orchard: Orchard, c: number, from: number): number {
+  const { cohorts, compiled, facts } = orchard;
+  if (cohorts.fate[c] !== FATE.doomed) return -1;
+  const month = facts.values[compiled.crosses[cohorts.cross[c]!]!.necrosisMonthsAt]!;
+  return month >= from && month < from + 12 ? month : -1;
+}
+
 function growCohort(orchard: Orchard, c: number, from: number): void {
   const { cohorts, facts, compiled, luck, year } = orchard;
   const g = cohorts.generation[c]!;
   const crossAt = cohorts.cross[c]!;
-  const month = graftMonth(orchard, g, from);
+  const death = deathMonth(orchard, c, from);
+  const planned = graftMonth(orchard, g, from);
+  // A graft before they die is made, in vain; nobody can tell.
+  const month = death >= 0 && planned >= death ? -1 : planned;
   const { onsetAt } = compiled.crosses[crossAt]!;
   const onset = onsetAt >= 0 ? facts.values[onsetAt]! : 0;
   const halfLife = facts.halfLife[crossAt]!;
@@ -62,6 +73,7 @@ function growCohort(orchard: Orchard, c: number, from: number): void {
       loseWeak(cohorts.counts, at, weakAlive(until, to, onset, halfLife), luck);
     }
   }
+  if (death >= 0) cohorts.counts.fill(0, at, at + CLASSES);
   let left = 0;
   for (let k = 0; k < CLASSES; k += 1) left += cohorts.counts[at + k]!;
   cohorts.left[c] = left;
@@ -95,7 +107,7 @@ function graftCohort(orchard: Orchard, c: number, g: number): void {
     if (n === 0) continue;
     const took = binomialInverse(luck.uniform(), n, take);
     grafted += n;
-    if (weak) tally.weakSaved += took;
+    if (weak && cohorts.fate[c] !== FATE.doomed) tally.weakSaved += took;
     counts[at + k] = rescue.keepOwnRoots ? n - took : 0;
     counts[at + classOf(weak && !cured ? ROOTS.graftedWeak : ROOTS.grafted, (k >> 1) & 1, k & 1)]! += took;
   }
@@ -110,13 +122,16 @@ function growIndividuals(orchard: Orchard): void {
   const { stand, cohorts, compiled, facts, luck, year } = orchard;
   for (let n = 0; n < stand.livingCount; n += 1) {
     const i = stand.living[n]!;
+    const from = 12 * (year - stand.born[i]!);
+    const death = deathMonth(orchard, stand.cohort[i]!, from);
+    if (death >= 0) stand.backups[i] = 0;
     if (stand.alive[i] === 0) continue;
     const crossAt = cohorts.cross[stand.cohort[i]!]!;
     const { onsetAt } = compiled.crosses[crossAt]!;
     const g = stand.generation[i]!;
-    const from = 12 * (year - stand.born[i]!);
-    const month = stand.status[i] === STATUS.young ? graftMonth(orchard, g, from) : -1;
-    if (onsetAt < 0 && month < 0) continue;
+    const planned = stand.status[i] === STATUS.young ? graftMonth(orchard, g, from) : -1;
+    const month = death >= 0 && planned >= death ? -1 : planned;
+    if (onsetAt < 0 && month < 0 && death < 0) continue;
     const onset = onsetAt >= 0 ? facts.values[onsetAt]! : Infinity;
     luck.key(mix2(stageKey(g, STAGE.trees, year), i));
     const dies = (start: number, end: number) => (stand.roots[i]! & 1) === 1 && luck.uniform() >= weakAlive(start, end, onset, facts.halfLife[crossAt]!);
@@ -125,6 +140,7 @@ function growIndividuals(orchard: Orchard): void {
       graftIndividual(orchard, i, g);
       if (stand.alive[i] === 1 && dies(month, from + 12)) lose(orchard, i);
     }
+    if (death >= 0) lose(orchard, i);
   }
 }
 
@@ -144,7 +160,7 @@ function graftIndividual(orchard: Orchard, i: number, g: number): void {
   if (luck.uniform() < 1 - wholePower(1 - takeOn(stock, facts.values, rescue.month), rescue.scions)) {
     stand.roots[i] = weak && !cured ? ROOTS.graftedWeak : ROOTS.grafted;
     if (stand.planted[i] === 1) stand.units[i] = Math.min(stand.units[i]!, stock.placeUnits);
-    if (weak) tally.weakSaved += 1;
+    if (weak && cohorts.fate[c] !== FATE.doomed) tally.weakSaved += 1;
   } else if (!rescue.keepOwnRoots) lose(orchard, i);
 }
 

@@ -1,4 +1,6 @@
+import { copiesAt, favourable, heterozygosity, placeFavourable } from '../genetics/copies.ts';
 import { bitCount, copiesOf, placeCopies } from '../genetics/genome.ts';
+import { MOST_SETS } from '../model/limits.ts';
 import type { Stream } from '../random/stream.ts';
 import type { CompiledMeasured } from './compiled.ts';
 
@@ -8,7 +10,9 @@ import type { CompiledMeasured } from './compiled.ts';
  * **Source:** Falconer & Mackay 1996, Introduction to Quantitative Genetics, ch. 8 (from memory); docs/model.md.
  */
 export class Scale {
+  /** Effect of a copy with two sets, and by number of sets: a reference population has the same variance with any. */
   effect = 0;
+  readonly effects = new Float64Array(MOST_SETS + 1);
   inbreeding = 0;
   /** SDs of the lasting effect that travels, the one that stays, the season noise of the tree, and the common year effect. */
   travels = 0;
@@ -16,7 +20,15 @@ export class Scale {
   season = 0;
   year = 0;
 
-  constructor(readonly trait: CompiledMeasured) {}
+  /**
+   * @param words of a homologue
+   * @param word of it that holds the trait's loci
+   */
+  constructor(
+    readonly trait: CompiledMeasured,
+    private readonly words: number,
+    private readonly word: number,
+  ) {}
 
   set(values: Float64Array): void {
     const { trait } = this;
@@ -30,6 +42,7 @@ export class Scale {
     const yearShare = values[trait.yearShareAt]!;
     // a = √(4·V_G/(2·32)): a reference population at allele frequency ½ then has variance V_G.
     this.effect = Math.sqrt((heritability * variance) / 16);
+    for (let sets = 2; sets < this.effects.length; sets += 1) this.effects[sets] = Math.sqrt((heritability * variance) / (8 * sets));
     this.inbreeding = values[trait.inbreedingAt]!;
     this.travels = Math.sqrt(lasting * travels);
     this.site = Math.sqrt(lasting * (1 - travels));
@@ -51,6 +64,62 @@ export class Scale {
       sum += copies === 1 ? dominance : copies === 2 ? half : -half;
     }
     return sum;
+  }
+
+  /** The same of a tree of any number of sets, whose genome begins at word offset `at`. */
+  geneticOf(genome: Int32Array, at: number, sets: number): number {
+    const { words, word } = this;
+    let value = this.trait.mean + this.effects[sets]! * (favourable(genome, at, words, sets, word) - 16 * sets) + this.genesOf(genome, at, sets);
+    if (this.inbreeding > 0) value -= this.inbreeding * Math.max(0, 1 - 2 * heterozygosity(genome, at, words, sets, word));
+    return value;
+  }
+
+  /** k of n copies: even steps from −half to half, and dominance by the share of pairs of copies that differ, 1 at the middle. */
+  private genesOf(genome: Int32Array, at: number, sets: number): number {
+    let sum = 0;
+    for (const { gene, half, dominance } of this.trait.genes) {
+      const copies = copiesAt(genome, at, this.words, sets, gene);
+      sum += half * ((2 * copies) / sets - 1) + (dominance * 4 * copies * (sets - copies)) / (sets * sets);
+    }
+    return sum;
+  }
+
+  /** As `place`, for a tree of any number of sets. */
+  placeIn(genome: Int32Array, at: number, sets: number, value: number, stream: Stream): void {
+    const { words, word } = this;
+    if (value !== value) for (let h = 0; h < sets; h += 1) genome[at + h * words + word] = stream.bits();
+    else if (this.inbreeding > 0) this.placeNearest(genome, at, sets, value, stream);
+    else {
+      const effect = this.effects[sets]!;
+      const copies = effect > 0 ? Math.round((value - this.trait.mean - this.genesOf(genome, at, sets)) / effect) + 16 * sets : 16 * sets;
+      placeFavourable(genome, at, words, sets, word, Math.min(32 * sets, Math.max(0, copies)), stream);
+    }
+  }
+
+  /** Copies are added in random order; the count whose value is nearest is taken. */
+  private placeNearest(genome: Int32Array, at: number, sets: number, value: number, stream: Stream): void {
+    const { words, word } = this;
+    const places = 32 * sets;
+    const order = Uint8Array.from({ length: places }, (_, i) => i);
+    const set = (n: number) => {
+      genome[at + (order[n]! >> 5) * words + word]! |= 1 << (order[n]! & 31);
+    };
+    const empty = () => {
+      for (let h = 0; h < sets; h += 1) genome[at + h * words + word] = 0;
+    };
+    empty();
+    let nearest = 0;
+    let best = Infinity;
+    for (let n = 0; n <= places; n += 1) {
+      const miss = Math.abs(this.geneticOf(genome, at, sets) - value);
+      if (miss < best) [best, nearest] = [miss, n];
+      if (n === places) break;
+      const pick = n + Math.floor(stream.uniform() * (places - n));
+      [order[n], order[pick]] = [order[pick]!, order[n]!];
+      set(n);
+    }
+    empty();
+    for (let n = 0; n < nearest; n += 1) set(n);
   }
 
   /**

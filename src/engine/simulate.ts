@@ -18,6 +18,8 @@ import { record } from './outcome.ts';
 import { Pollination } from './pollination.ts';
 import { grow } from './rescue.ts';
 import { Stand } from './stand.ts';
+import { TodayFill } from './today-fill.ts';
+import { FoundersToday } from './today-founders.ts';
 import { Weather } from './weather.ts';
 import { NOTHING, type WhatIf } from './what-if.ts';
 import { winter } from './winter.ts';
@@ -38,6 +40,8 @@ export class Simulator {
   private readonly luck: Stream;
   private readonly facts: Facts;
   private readonly weather: Weather;
+  /** Where the log is forecast from what stands; null: from the first spring. */
+  private readonly standing: { readonly fill: TodayFill; readonly founders: FoundersToday } | null;
 
   constructor(
     private readonly programme: Programme,
@@ -53,6 +57,10 @@ export class Simulator {
     this.orchard = new Orchard(compiled, this.facts, this.weather, this.luck, stand);
     this.pollination = new Pollination(this.orchard);
     this.newcomers = new Newcomers(this.orchard, this.pollination.fathers);
+    this.standing = compiled.today && {
+      fill: new TodayFill(this.orchard, this.newcomers, this.pollination),
+      founders: new FoundersToday(compiled, this.facts, stand, new Stream(root)),
+    };
   }
 
   shapeOf(plan: number): Shape {
@@ -63,6 +71,7 @@ export class Simulator {
       facts: compiled.facts.length,
       measured: compiled.measured.length,
       years: compiled.years,
+      ...(compiled.origin ? { origins: compiled.origin.kinds.length } : {}),
     };
   }
 
@@ -73,7 +82,7 @@ export class Simulator {
   runs(plans: readonly number[], from: number, runs: number): Columns[] {
     const out = plans.map((plan) => new Columns(this.shapeOf(plan), runs));
     for (let row = 0; row < runs; row += 1) {
-      this.facts.draw(DOMAIN.facts, from + row);
+      this.drawFacts(DOMAIN.facts, from + row);
       this.luck.future(DOMAIN.luck, from + row);
       this.weather.draw(this.facts, this.luck);
       plans.forEach((plan, p) => this.record(plan, out[p]!, row));
@@ -89,7 +98,7 @@ export class Simulator {
     const { years } = this.compiled;
     const provenBy = new Int32Array(plans.length * sets * years);
     for (let set = 0; set < sets; set += 1) {
-      this.facts.draw(DOMAIN.factSets, from + set);
+      this.drawFacts(DOMAIN.factSets, from + set);
       for (let f = 0; f < futures; f += 1) {
         this.luck.future(DOMAIN.factSetLuck, (from + set) * futures + f);
         this.weather.draw(this.facts, this.luck);
@@ -109,7 +118,10 @@ export class Simulator {
     const out = new Int32Array(plans.length * rows);
     const source = new MixedFacts(drawnFacts(this.programme, this.compiled), mix, this.facts.stream);
     for (let row = 0; row < rows; row += 1) {
-      if (source.goTo(row) || row === 0) this.facts.drawFrom(source);
+      if (source.goTo(row) || row === 0) {
+        this.facts.drawFrom(source);
+        this.standing?.founders.condition();
+      }
       this.luck.future(DOMAIN.mixedLuck, mix.lucks[row]!);
       this.weather.draw(this.facts, this.luck);
       plans.forEach((plan, p) => {
@@ -122,13 +134,23 @@ export class Simulator {
 
   /** Tells future `run` of a plan (position) year by year: the same future that `runs` counts under that number. */
   diary(plan: number, run: number): Diary {
-    this.facts.draw(DOMAIN.facts, run);
+    this.drawFacts(DOMAIN.facts, run);
     this.luck.future(DOMAIN.luck, run);
     this.weather.draw(this.facts, this.luck);
     this.orchard.reset(this.compiled.plans[plan]!);
     const diarist = new Diarist(this.orchard, this.programme);
-    this.run(plan, () => diarist.note());
+    this.run(
+      plan,
+      () => diarist.note(),
+      () => diarist.begin(),
+    );
     return diarist.finish(run);
+  }
+
+  /** Facts of a future; where trees stand, what they showed is known of their founding parents. */
+  private drawFacts(domain: number, run: number): void {
+    this.facts.draw(domain, run);
+    this.standing?.founders.condition();
   }
 
   private record(plan: number, columns: Columns, row: number): void {
@@ -137,12 +159,18 @@ export class Simulator {
   }
 
   /** One future of one plan, on the facts and weather drawn before. Order within a year: winter, spring, season. */
-  private run(planAt: number, yearEnd: () => void = () => undefined): void {
-    const { orchard, newcomers } = this;
+  private run(planAt: number, yearEnd: () => void = () => undefined, begun: () => void = () => undefined): void {
+    const { orchard, newcomers, standing } = this;
+    const { today } = this.compiled;
     const plan = this.compiled.plans[planAt]!;
     orchard.reset(plan);
     newcomers.reset();
-    for (let year = 0; year < this.compiled.years; year += 1) {
+    if (standing && today) {
+      standing.fill.fill(today, planAt);
+      begun();
+      if (orchard.done) return;
+    }
+    for (let year = today?.year ?? 0; year < this.compiled.years; year += 1) {
       orchard.year = year;
       if (year > 0) winter(orchard, newcomers);
       this.spring();
@@ -165,7 +193,7 @@ export class Simulator {
     orchard.work('perPlaceYear', units / UNITS_PER_PLACE);
     newcomers.comeIntoBearing();
     for (let g = 0; g < orchard.plan.generations.length; g += 1) if (orchard.generation(g).judge === 0) keepFinishers(orchard, g);
-    goOn(orchard, pollination);
+    goOn(orchard);
     pollination.spring();
   }
 

@@ -1,7 +1,9 @@
+import { copiesAt, qualifiesAt } from '../genetics/copies.ts';
+import type { GenotypeRule } from '../genetics/genome.ts';
 import type { Compiled } from './compiled.ts';
 
 /** How an individual stands with the breeder. */
-export const STATUS = { young: 0, judging: 1, waiting: 2, pick: 3, discarded: 4 } as const;
+export const STATUS = { young: 0, judging: 1, waiting: 2, pick: 3, discarded: 4, father: 5 } as const;
 
 /** Roots and weakness of a seedling: sound or weak on its own roots, grafted and well, grafted but weak in the top. */
 export const ROOTS = { sound: 0, weak: 1, grafted: 2, graftedWeak: 3 } as const;
@@ -27,6 +29,8 @@ export class Stand {
   neverFruits: Uint8Array;
   planted: Uint8Array;
   kind: Uint8Array;
+  /** 0: both, 1: male, 2: female. */
+  sex: Uint8Array;
   cohort: Int32Array;
   born: Int32Array;
   /** Year of its first flowers, −1 while young. */
@@ -47,20 +51,31 @@ export class Stand {
   lasting: Float64Array;
   travels: Float64Array;
 
-  private readonly words2: number;
+  /** Kind of each founding tree and neighbour. */
+  readonly founderKind: Uint8Array;
+  /** Words a homologue, most homologues of any tree, and words a tree. */
+  private readonly words: number;
+  private readonly sets: number;
+  private readonly stride: number;
   private readonly shownCount: number;
   private readonly measuredCount: number;
   private capacity = 256;
 
   constructor(compiled: Compiled) {
     this.firstIndividual = compiled.trees.length + compiled.pools.reduce((sum, pool) => sum + (pool.background?.trees ?? 0), 0);
-    this.words2 = 2 * compiled.words;
+    this.words = compiled.words;
+    this.sets = compiled.sets;
+    this.stride = compiled.sets * compiled.words;
+    this.founderKind = new Uint8Array(this.firstIndividual);
+    compiled.trees.forEach(({ kind }, tree) => (this.founderKind[tree] = kind));
+    for (const { background } of compiled.pools)
+      if (background) this.founderKind.fill(background.kind, background.firstHandle, background.firstHandle + background.trees);
     this.shownCount = compiled.shown.length;
     this.measuredCount = compiled.measured.length;
     const handles = this.firstIndividual + this.capacity;
     const bytes = () => new Uint8Array(this.capacity);
     const ints = () => new Int32Array(this.capacity);
-    this.genome = new Int32Array(handles * this.words2);
+    this.genome = new Int32Array(handles * this.stride);
     this.able = new Uint8Array(handles * this.shownCount);
     this.living = ints();
     this.generation = bytes();
@@ -70,6 +85,7 @@ export class Stand {
     this.neverFruits = bytes();
     this.planted = bytes();
     this.kind = bytes();
+    this.sex = bytes();
     this.judged = bytes();
     this.tested = bytes();
     this.cohort = ints();
@@ -88,7 +104,21 @@ export class Stand {
 
   /** Word offset of a tree's genome. */
   offset(handle: number): number {
-    return handle * this.words2;
+    return handle * this.stride;
+  }
+
+  /** Kind of any tree by its handle. */
+  kindOf(handle: number): number {
+    return handle < this.firstIndividual ? this.founderKind[handle]! : this.kind[handle - this.firstIndividual]!;
+  }
+
+  /** Copies of a gene that a tree carries, 0 … sets of its kind. */
+  copies(handle: number, gene: number): number {
+    return copiesAt(this.genome, this.offset(handle), this.words, this.sets, gene);
+  }
+
+  qualifies(rule: GenotypeRule, handle: number): boolean {
+    return qualifiesAt(rule, this.genome, this.offset(handle), this.words, this.sets);
   }
 
   ableAt(handle: number): number {
@@ -114,6 +144,7 @@ export class Stand {
     this.living[this.livingCount] = i;
     this.livingCount += 1;
     this.alive[i] = 1;
+    this.sex[i] = 0;
     this.judged[i] = 0;
     this.tested[i] = 0;
     this.backups[i] = 0;
@@ -138,9 +169,9 @@ export class Stand {
     this.capacity *= 2;
     const handles = this.firstIndividual + this.capacity;
     const { capacity, shownCount, measuredCount } = this;
-    this.genome = wider(this.genome, new Int32Array(handles * this.words2));
+    this.genome = wider(this.genome, new Int32Array(handles * this.stride));
     this.able = wider(this.able, new Uint8Array(handles * shownCount));
-    for (const name of ['generation', 'status', 'alive', 'roots', 'neverFruits', 'planted', 'kind', 'judged', 'tested'] as const)
+    for (const name of ['generation', 'status', 'alive', 'roots', 'neverFruits', 'planted', 'kind', 'sex', 'judged', 'tested'] as const)
       this[name] = wider(this[name], new Uint8Array(capacity));
     for (const name of ['cohort', 'born', 'bears', 'units', 'backups', 'ordinal', 'living'] as const) this[name] = wider(this[name], new Int32Array(capacity));
     for (const name of ['shownAny', 'shownFull', 'shownPart'] as const) this[name] = wider(this[name], new Uint8Array(capacity * shownCount));

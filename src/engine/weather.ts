@@ -58,10 +58,12 @@ export class Weather {
   private drawLosses(values: Float64Array, stream: Stream): void {
     const { compiled, gardenLost } = this;
     const { years } = compiled;
+    // What the log is forecast from has not been lost: losses begin with the winter before the first spring that is simulated.
+    const stood = Math.max(0, (compiled.today?.year ?? 0) - 1);
     compiled.gardens.forEach((garden, g) => {
       stream.key(mix2(LUCK.gardenLoss, garden.key));
-      gardenLost[g * years] = 0;
-      for (let y = 1; y < years; y += 1) gardenLost[g * years + y] = +(stream.uniform() < values[garden.lossAt]!);
+      gardenLost.fill(0, g * years, g * years + Math.min(years, stood + 1));
+      for (let y = stood + 1; y < years; y += 1) gardenLost[g * years + y] = +(stream.uniform() < values[garden.lossAt]!);
       const forSure = compiled.whatIf.gardenLostIn[g]!;
       if (forSure > 0 && forSure < years) gardenLost[g * years + forSure] = 1;
     });
@@ -73,7 +75,7 @@ export class Weather {
         const u = stream.uniform();
         // First winter in which this copy is lost: geometric, by inversion.
         const own = loss <= 0 ? NEVER : loss >= 1 ? 1 : Math.min(NEVER, Math.ceil(log(u) / log(1 - loss)));
-        last = Math.max(last, Math.min(own, this.gardenLoss(tree.gardens, copy)));
+        last = Math.max(last, Math.min(stood + own, this.gardenLoss(tree.gardens, copy)));
       }
       this.treeLost[t] = last;
     });

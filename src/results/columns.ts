@@ -40,12 +40,15 @@ export interface Shape {
   readonly facts: number;
   readonly measured: number;
   readonly years: number;
+  /** Founding kinds whose share of the genome is followed; left out where none is. */
+  readonly origins?: number;
 }
 
 /**
  * Results of the runs `from` … `from + runs − 1` of one plan, column by column: quantiles and paired comparisons stay exact.
  * Order of ints: RUN_COLUMNS, the rule drawn for each shown trait, each yes/no fact, then GENERATION_COLUMNS of each
- * generation. Order of amounts: AMOUNT_COLUMNS, then seen minus true value summed over proven trees, by measured trait.
+ * generation. Order of amounts: AMOUNT_COLUMNS, then seen minus true value summed over proven trees, by measured trait; where origin is followed,
+ * for each generation the mean over its picks of each founding kind's share and of the length around the selected gene, NaN without picks.
  * Order of byYear: YEAR_COLUMNS, each by year; 0 in the years after a future has ended.
  */
 export class Columns {
@@ -59,7 +62,7 @@ export class Columns {
     data?: { readonly ints: Int32Array; readonly amounts: Float64Array; readonly byYear: Float32Array },
   ) {
     this.ints = data?.ints ?? new Int32Array(runs * intColumns(shape));
-    this.amounts = data?.amounts ?? new Float64Array(runs * (AMOUNT_COLUMNS.length + shape.measured));
+    this.amounts = data?.amounts ?? new Float64Array(runs * (AMOUNT_COLUMNS.length + shape.measured + originColumns(shape) * shape.generations));
     this.byYear = data?.byYear ?? new Float32Array(runs * YEAR_COLUMNS.length * shape.years);
   }
 
@@ -89,6 +92,16 @@ export class Columns {
 
   shortfall(measuredTrait: number): Float64Array {
     return this.amountAt(AMOUNT_COLUMNS.length + measuredTrait);
+  }
+
+  /** Mean share of a founding kind in the genomes of a generation's picks, 0–1; NaN without picks. */
+  originShare(g: number, kind: number): Float64Array {
+    return this.amountAt(AMOUNT_COLUMNS.length + this.shape.measured + g * originColumns(this.shape) + kind);
+  }
+
+  /** Mean length (cM) of what came with the selected gene in a generation's picks; NaN without picks. */
+  aroundGene(g: number): Float64Array {
+    return this.originShare(g, this.shape.origins ?? 0);
   }
 
   private amountAt(column: number): Float64Array {
@@ -122,6 +135,9 @@ export class Columns {
     return part;
   }
 }
+
+/** Columns of one generation: its founding kinds, and the length around the gene. */
+export const originColumns = ({ origins }: Pick<Shape, 'origins'>): number => (origins === undefined ? 0 : origins + 1);
 
 function intColumns({ rules, facts, generations }: Shape): number {
   return RUN_COLUMNS.length + rules + facts + generations * GENERATION_COLUMNS.length;

@@ -31,4 +31,15 @@ export interface DiaryGeneration {
   readonly wentOn: boolean;
   /** Seedlings and trees of the generation that stand at the end of the year. */
   readonly standing: number;
+  /** Of the trees kept this year, where that is followed: how much of the genome is not of the kind that most of it is of. */
+  readonly origin?: DiaryOrigin;
+}
+
+export interface DiaryOrigin {
+  /** The kind of which most of the rest is. */
+  readonly kind: string;
+  /** Mean share of that kind, 0–1. */
+  readonly share: number;
+  /** Mean length (cM) of what came with the selected gene; null where no gene is named. */
+  readonly around: number | null;
 }

@@ -11,6 +11,8 @@ export interface Frame {
   readonly shown: readonly { readonly name: string; readonly rules: readonly string[] }[];
   /** Yes/no facts; those that one cross entry has for itself have no name and are left out of the tables. */
   readonly facts: readonly { readonly name: string }[];
+  /** Founding kinds whose genome is followed, and the gene whose surroundings are looked at; left out where none is. */
+  readonly origin?: { readonly kinds: readonly string[]; readonly gene: string | null };
   readonly measured: readonly { readonly name: string; readonly unit: string; readonly inGoal: boolean }[];
 }
 

@@ -53,6 +53,15 @@ export interface GenerationOutlook {
   /** Share of ALL futures in which the generation is at work in each calendar year, from startYear to lastYear: the thickness of its bough. */
   readonly going: readonly number[];
   readonly stages: Readonly<Record<Stage, Spread>>;
+  /** Where the genomes of its picks come from; left out where that is not followed. */
+  readonly origin?: OriginOutlook;
+}
+
+/** Means over a generation's picks, over the futures that kept one. */
+export interface OriginOutlook {
+  readonly kinds: readonly { readonly kind: string; readonly share: Spread }[];
+  /** Length (cM) of what came with the gene; null where no gene is named. */
+  readonly around: { readonly gene: string; readonly length: Spread } | null;
 }
 
 export interface PlanOutlook {

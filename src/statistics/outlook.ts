@@ -6,6 +6,7 @@ import {
   type Comparison,
   type Failure,
   type GenerationOutlook,
+  type OriginOutlook,
   type Interval,
   type PlanOutlook,
   type Spread,
@@ -110,6 +111,15 @@ function generationOutlook(frame: Frame, generation: GenerationFrame, g: number,
     lastJudged: years(last, reached.length),
     going: goingByYear(first, last, frame.years).map((n) => n / runs),
     stages,
+    ...(frame.origin ? { origin: originOutlook(frame.origin, g, columns) } : {}),
+  };
+}
+
+function originOutlook({ kinds, gene }: NonNullable<Frame['origin']>, g: number, columns: Columns): OriginOutlook {
+  const ofPicked = (column: Float64Array) => spread(column.filter((value) => !Number.isNaN(value)));
+  return {
+    kinds: kinds.map((kind, k) => ({ kind, share: ofPicked(columns.originShare(g, k)) })),
+    around: gene === null ? null : { gene, length: ofPicked(columns.aroundGene(g)) },
   };
 }
 

@@ -16,6 +16,8 @@ export interface Belief {
   readonly high: number;
   /** Value below which a share u of the belief lies; linear within a cell. */
   readonly quantile: (u: number) => number;
+  /** Density at the values of the grid, in rising order: belief per unit of the value. */
+  readonly density: () => readonly (readonly [value: number, density: number])[];
 }
 
 /** Turns logarithms of weights, of any size, into weights that sum to 1. */
@@ -52,7 +54,12 @@ export function beliefOf({ values, borders, weights }: Grid): Belief {
     }
     return borders[borders.length - 1] ?? NaN;
   };
-  return { mean, sd: Math.sqrt(variance), low: quantile(0.1), high: quantile(0.9), quantile };
+  const density = () =>
+    values.flatMap((value, i): [number, number][] => {
+      const width = (borders[i + 1] ?? 0) - (borders[i] ?? 0);
+      return width > 0 ? [[value, (weights[i] ?? 0) / width]] : [];
+    });
+  return { mean, sd: Math.sqrt(variance), low: quantile(0.1), high: quantile(0.9), quantile, density };
 }
 
 /** Evenly spaced nodes at the middles of equal cells between two ends. */

@@ -9,7 +9,7 @@ import { count, errorOfMean, expectRatio, mean, total } from './agreement.ts';
 import { estimatesIn, expectMore, expectTruer, FOLDER, future, futures, lastOf, load, middleYear, planOf, textOf, won } from './example-futures.ts';
 
 const all = readdirSync(FOLDER).map((file) => file.replace(/\.json$/, ''));
-const four = ['backcross-apple', 'half-result', 'peach-quick', 'slow-walnut'];
+const sourced = ['backcross-apple', 'cherry-selfing', 'half-result', 'kaki-sweet', 'peach-apart', 'peach-quick', 'slow-walnut'];
 
 describe.each(all)('the example %s', (name) => {
   const programme = load(name);
@@ -51,7 +51,7 @@ describe.each(all)('the example %s', (name) => {
   });
 });
 
-describe.each(four)('the numbers of %s', (name) => {
+describe.each(sourced)('the numbers of %s', (name) => {
   it('each say where they come from; what is not a guess or invented says whether it was seen', () => {
     const estimates = estimatesIn(JSON.parse(textOf(name)));
     expect(estimates.length).toBeGreaterThan(30);

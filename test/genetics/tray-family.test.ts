@@ -94,5 +94,30 @@ describe('course of the seed', () => {
     expect(of('a', 'a')).toMatchObject({ seasons: { earliest: 6, half: 8, ninety: 10 }, weak: null, selfSterile: true });
   });
 
+  it('says what the S alleles come to', () => {
+    const cherry = kind({ pollenRejection: 'gametophytic' });
+    const s = programmeOf({
+      kinds: [cherry],
+      incompatibility: { halfSet: 0.5 },
+      trees: [tree('a', { s: 'S1S3' }), tree('b', { s: 'S3S4' }), tree('c', { s: 'S1S3' }), tree('d')],
+      crosses: [cross({ set: 0.2, straySet: 0.012 })],
+    });
+    const pair = (mother: string, father: string) => courseOf(s, treeOf(s, mother), treeOf(s, father))!;
+    expect(pair('a', 'b').pollen).toEqual({
+      share: 0.5,
+      set: 0.5,
+      grains: ['S4'],
+      seedlings: [
+        { alleles: 'S1S4', share: 0.5 },
+        { alleles: 'S3S4', share: 0.5 },
+      ],
+      takeOwn: 0,
+      linked: [],
+    });
+    expect(pair('a', 'b').stray).toBeCloseTo((0.012 * 0.9) / (0.1 + 0.012 * 0.9), 14);
+    expect(pair('a', 'd').pollen).toMatchObject({ share: 1, set: 1, seedlings: [] });
+    expect(pair('d', 'd')).toMatchObject({ pollen: null, selfSterile: true });
+  });
+
   it('is nothing without an entry for that order of kinds', () => expect(of('b', 'a')).toBeNull());
 });

@@ -32,6 +32,20 @@ describe('a sealed forecast', () => {
     expect(forecast).toMatchObject({ sealed: '2026-11-25', word: outlook.word, engine: outlook.engine, runs: 120 });
   });
 
+  it('of version 1, with chances alone, still opens', async () => {
+    const { seal: _seal, ...body } = forecast;
+    const old = { ...body, version: 1 as const, plans: body.plans.map(({ generations: _generations, ...plan }) => plan) };
+    const reading = await readForecast(bytes(forecastText({ ...old, seal: await hashOf(old) })));
+    expect(reading.ok && reading.forecast.plans.map(({ generations }) => generations)).toEqual(old.plans.map(() => undefined));
+  });
+
+  it('keeps what each generation was to come to', () => {
+    const [first] = outlook.plans;
+    expect(forecast.plans[0]?.generations?.map(({ id, firstFruit, stages }) => [id, firstFruit.p50, stages.seedlings.p90])).toEqual(
+      first?.generations.map(({ id, firstFruit, stages }) => [id, firstFruit.p50, stages.seedlings.p90]),
+    );
+  });
+
   it('bears the SHA-256 of its canonical JSON, by Node’s own hand', () => {
     const sorted = (value: unknown): unknown => {
       if (Array.isArray(value)) return value.map(sorted);
@@ -65,7 +79,7 @@ describe('a sealed forecast', () => {
     ['nothing at all', () => '', 'cut'],
     ['no forecast', () => '{"format":"orchard-odds programme","version":2}', 'other'],
     ['a list', () => '[]', 'other'],
-    ['of a version to come', () => text.replace('"version": 1', '"version": 2'), 'newer'],
+    ['of a version to come', () => text.replace('"version": 2', '"version": 3'), 'newer'],
     ['with a key more', () => text.replace('{', '{ "extra": 1,'), 'form'],
     ['without its plans', () => JSON.stringify({ ...forecast, plans: undefined }), 'form'],
     [

@@ -4,7 +4,7 @@ export const RESULTS_FORMAT = 'orchard-odds results';
 export const RESULTS_VERSION = 1;
 
 /** One generation: years over the futures that reached it, and counts by stage. */
-export type JsonStage = Pick<GenerationOutlook, 'id' | 'round' | 'name' | 'reached' | 'picked'> & {
+export type JsonStage = Pick<GenerationOutlook, 'id' | 'round' | 'name' | 'reached' | 'picked' | 'origin'> & {
   readonly [milestone in 'firstPollination' | 'firstFruit' | 'firstPick']: YearSpread;
 } & Readonly<Record<Stage, Spread>>;
 
@@ -31,7 +31,7 @@ export interface ResultsDocument {
 function jsonPlan({ generations, ...plan }: PlanOutlook): JsonPlan {
   return {
     ...plan,
-    stages: generations.map(({ id, round, name, reached, picked, firstPollination, firstFruit, firstPick, stages }) => ({
+    stages: generations.map(({ id, round, name, reached, picked, firstPollination, firstFruit, firstPick, stages, origin }) => ({
       id,
       round,
       name,
@@ -41,6 +41,7 @@ function jsonPlan({ generations, ...plan }: PlanOutlook): JsonPlan {
       firstFruit,
       firstPick,
       ...stages,
+      ...(origin ? { origin } : {}),
     })),
   };
 }

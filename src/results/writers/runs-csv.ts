@@ -65,6 +65,7 @@ function csvColumns(frame: Frame, generations: number): CsvColumn[] {
         of: (plan: Columns): Read => (g < plan.shape.generations ? read(name, plan.generation(g, name)) : () => null),
       })),
     ).flat(),
+    ...originColumns(frame, generations),
     ...AMOUNT_COLUMNS.map((head) => ({ head, of: (plan: Columns) => number(plan.amount(head)) })),
     ...YEAR_COLUMNS.flatMap((name) =>
       Array.from({ length: frame.years }, (_, y) => ({ head: `${name} ${String(frame.startYear + y)}`, of: (plan: Columns) => single(plan.year(name, y)) })),
@@ -74,6 +75,25 @@ function csvColumns(frame: Frame, generations: number): CsvColumn[] {
       of: (plan: Columns) => number(plan.shortfall(t)),
     })),
   ];
+}
+
+/** Where the genomes of picks come from; empty for a future without picks. */
+function originColumns({ origin }: Frame, generations: number): CsvColumn[] {
+  if (!origin) return [];
+  const read = (of: (plan: Columns, g: number) => Float64Array, g: number) => (plan: Columns) => {
+    const column = g < plan.shape.generations ? of(plan, g) : null;
+    return (row: number): CsvCell => {
+      const value = column?.[row] ?? NaN;
+      return Number.isNaN(value) ? null : value;
+    };
+  };
+  return Array.from({ length: generations }, (_, g): CsvColumn[] => {
+    const head = `generation ${String(g + 1)}`;
+    return [
+      ...origin.kinds.map((kind, k) => ({ head: `${head}: share of ${kind}`, of: read((plan) => plan.originShare(g, k), g) })),
+      ...(origin.gene === null ? [] : [{ head: `${head}: cM around ${origin.gene}`, of: read((plan) => plan.aroundGene(g), g) }]),
+    ];
+  }).flat();
 }
 
 /** Two traits may carry one name; a table's heads may not. */

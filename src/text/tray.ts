@@ -5,8 +5,9 @@ import type { Piece } from './headline.ts';
 const NB = '\u00a0';
 const TRAY = 20;
 
-/** Kinds of seedling: able to show the trait; right genes but not able; some of the copies; none of them. */
-type Seedling = 'able' | 'unable' | 'carrier' | 'without';
+/** Kinds of seedling: able to show the trait; right genes but not able; some of the copies; none of them; and what bears no fruit of its own. */
+type Seedling = 'able' | 'unable' | 'carrier' | 'without' | Other;
+type Other = 'male' | 'copy' | 'dies' | 'useless';
 type Wanted = 'able' | 'carries' | 'notAble';
 
 const times = (chance: number): string => `${String(Math.round(chance * 100))} times in${NB}100`;
@@ -56,6 +57,21 @@ export interface Target {
   readonly seedlings: number;
 }
 
+/** “Besides, there would be five males and two that die.”: of what bears no fruit of its own, as many as are drawn. */
+function besides(others: Readonly<Partial<Record<Other, OfTwenty>>>, mother: string): string {
+  const said = (many: OfTwenty | undefined, one: string, more: string): string[] => {
+    if (!many || many.share <= 0) return [];
+    return [`${many.count === 0 ? 'hardly any' : ofTwenty(many)} ${many.count === 1 ? one : more}`];
+  };
+  const parts = [
+    ...said(others.male, 'male', 'males'),
+    ...said(others.copy, `copy of ${mother}`, `copies of ${mother}`),
+    ...said(others.dies, 'that dies whatever it is grafted on', 'that die whatever they are grafted on'),
+    ...said(others.useless, 'that is no use', 'that are no use'),
+  ];
+  return parts.length === 0 ? '' : `Besides, there would be ${listed(parts)}.`;
+}
+
 export interface Answer {
   readonly mother: string;
   /** Null: the mother’s own pollen. */
@@ -63,6 +79,8 @@ export interface Answer {
   readonly trait: string;
   readonly wanted: Wanted;
   readonly ofTwenty: OfTwenty;
+  /** Of what bears no fruit of its own, what there is. */
+  readonly others: Readonly<Partial<Record<Other, OfTwenty>>>;
   readonly least: number;
   /** Surest last. */
   readonly targets: readonly Target[];
@@ -77,13 +95,14 @@ function outOfReach({ chance }: Target, atAll: number): string {
 }
 
 /** The tray in two or three sentences, numbers in bold. */
-export function answer({ mother, father, trait, wanted, ofTwenty: many, least, targets, atAll }: Answer): Piece[] {
+export function answer({ mother, father, trait, wanted, ofTwenty: many, others, least, targets, atAll }: Answer): Piece[] {
   const first: Piece[] = [
     { text: `Of twenty seedlings of ${pair(mother, father)} ` },
     { text: ofTwenty(many), strong: true },
     { text: ` ${WOULD[wanted](trait)}. ` },
   ];
-  if (atAll <= 0) return [...first, { text: 'Nor would any of a thousand, under any rule you gave.' }];
+  const last: Piece[] = [{ text: besides(others, mother) }].filter(({ text }) => text !== '');
+  if (atAll <= 0) return [...first, { text: 'Nor would any of a thousand, under any rule you gave.' }, ...last];
   const reached = targets.filter((target) => Number.isFinite(target.seedlings));
   const missed = targets.filter((target) => !Number.isFinite(target.seedlings));
   const sure = reached.at(-1);
@@ -92,7 +111,8 @@ export function answer({ mother, father, trait, wanted, ofTwenty: many, least, t
     ? [{ text: `For at least ${counted(least)} of them ${times(sure.chance)} raise ` }, { text: whole(sure.seedlings), strong: true }, { text: '. ' }]
     : [];
   const why = next ? outOfReach(next, atAll) : '';
-  return [...first, ...raise, { text: why === '' || sure ? why : `At least ${counted(least)} of them: ${why.charAt(0).toLowerCase()}${why.slice(1)}` }];
+  const missedWhy = why === '' || sure ? why : `At least ${counted(least)} of them: ${why.charAt(0).toLowerCase()}${why.slice(1)}`;
+  return [...first, ...raise, { text: missedWhy === '' || last.length === 0 ? missedWhy : `${missedWhy} ` }, ...last];
 }
 
 const KIND: Readonly<Record<Seedling, (trait: string) => string>> = {
@@ -100,6 +120,22 @@ const KIND: Readonly<Record<Seedling, (trait: string) => string>> = {
   unable: () => 'has the right genes, but is not able to show it',
   carrier: () => 'has some of the copies that count, but not enough',
   without: () => 'has none of the copies that count',
+  male: () => 'male: gives pollen and never fruits',
+  copy: () => 'a copy of the seed parent',
+  dies: () => 'dies of what both parents gave it, whatever it is grafted on',
+  useless: () => 'no use: not whole, as of parents with an odd number of sets',
+};
+
+/** Heads of the columns of the table, by kind. */
+const HEADS: Readonly<Record<Seedling, string>> = {
+  able: 'Able to show it',
+  unable: 'Right genes, not able',
+  carrier: 'Some copies',
+  without: 'None',
+  male: 'Male',
+  copy: 'Copy of the seed parent',
+  dies: 'Dies',
+  useless: 'No use',
 };
 
 export const trayText = {
@@ -109,6 +145,17 @@ export const trayText = {
   noEntry: (mother: string, father: string) =>
     `There is no cross entry for ${mother} pollinated by ${father}. Add one under “Crosses between kinds”, and the tray is drawn.`,
   tooMany: 'More genes of these trees are unknown than can be counted through here. State some of their copies, and the tray is drawn.',
+  rejects: (mother: string, father: string) =>
+    `No fruit: by their S alleles ${mother} rejects all the pollen of ${father}. Choose a pollen parent with another S allele.`,
+  rejectsOwn: (name: string) => `No fruit: by its S alleles ${name} rejects its own pollen.`,
+  sex: {
+    male: (name: string) => `${name} is male: it gives pollen and bears no fruit.`,
+    female: (name: string) => `${name} is female: it gives no pollen.`,
+  },
+  odd: (kind: string, sets: number, entry: string) =>
+    `${capital(kind)} has ${counted(sets)} sets of chromosomes and is as good as sterile. If you know better, say in “${entry}” what share of the seedlings is any use, and the tray is drawn.`,
+  sets: (entry: string) =>
+    `The sets of chromosomes of the parents do not add up to those of the seedlings of “${entry}”. Mend the kinds, and the tray is drawn.`,
   seedParent: 'Seed parent',
   pollenParent: 'Pollen parent',
   ownPollen: (name: string) => `${name} (its own pollen)`,
@@ -148,7 +195,7 @@ export const trayText = {
   unknown: (trees: readonly string[]) =>
     `The genes of ${listed(trees)} are not all known: every genotype ${trees.length === 1 ? 'it' : 'they'} may have is counted, weighed by what was seen of ${trees.length === 1 ? 'it' : 'them'}.`,
   exact: 'Counted through every genotype, not drawn by lot; your guesses stand at their means.',
-  tableHeads: ['If', 'Believed', 'Able to show it', 'Right genes, not able', 'Some copies', 'None'],
+  tableHeads: (kinds: readonly Seedling[]) => ['If', 'Believed', ...kinds.map((kind) => HEADS[kind])],
   allRules: 'all rules, by belief',
   needHeads: ['Chance wanted', 'Seedlings to raise'],
   valueHeads: ['Measured', 'Family mean', 'Spread within the family (SD)', 'Not known of the mean (SD)'],
@@ -183,9 +230,38 @@ export const courseText = {
   emptyIfShown: (share: number, trait: string) => `On a seed parent that shows ${trait}, ${hundred(share)} in 100 besides: then the way round matters.`,
   stray: 'Strays',
   strays: (share: number) => `${hundred(share)} in 100 fruits are set by stray pollen unless you keep it out; the tray leaves them aside.`,
+  pollen: 'Pollen',
+  pollenWorks: (share: number, grains: readonly string[], set: number) =>
+    share <= 0
+      ? 'None of it works: the seed parent rejects every S allele in it.'
+      : share >= 1
+        ? 'All of it works.'
+        : `${share === 0.5 ? 'Half' : `${hundred(share)} in${NB}100`} of it works, that with ${either(grains)}${set < 1 ? `; set is taken as ${percent(set)} of full set` : ''}.`,
   selfed: 'Its own pollen',
   selfSterile: (kind: string) => `By its entry, ${kind} sets no fruit with its own pollen: check before you count on it.`,
+  sSeedlings: (classes: readonly { readonly alleles: string; readonly share: number }[], more: number) =>
+    `Seedlings: ${[...classes.map(({ alleles, share }) => `${alleles} ${percent(share)}`), ...(more > 0 ? [`and ${whole(more)} more sorts`] : [])].join(', ')}.`,
+  sOwn: (share: number) =>
+    share <= 0
+      ? 'None sets fruit with its own pollen.'
+      : share >= 1
+        ? 'All set fruit with their own pollen.'
+        : `${hundred(share)} in${NB}100 set fruit with their own pollen.`,
+  sLinked: (genes: readonly string[]) => `What lies near the S gene goes with the allele that works: ${listed(genes)}.`,
+  males: 'Males',
+  male: (share: number) => `${hundred(share)} in${NB}100 seedlings are male: they give pollen and never fruit, and are not counted among the wanted.`,
+  copies: 'Copies',
+  copy: (share: number, mother: string) =>
+    `${hundred(share)} in${NB}100 seedlings are ${mother} again, whoever the father: seed made without one. They are not counted among the wanted.`,
+  dying: 'Lost for certain',
+  dies: (share: number, age: number) =>
+    `${hundred(share)} in${NB}100 seedlings die at about ${months(age)} of what both parents gave them. No rootstock saves them.`,
+  odd: 'No use',
+  useless: (share: number) => `${hundred(share)} in${NB}100 seedlings are no use: not whole, as of parents with an odd number of sets of chromosomes.`,
 };
+
+/** “S3 or S4'”. */
+const either = (names: readonly string[]): string => [names.slice(0, -1).join(', '), ...names.slice(-1)].filter(Boolean).join(' or ');
 
 const months = (n: number): string => `${String(Math.round(n * 2) / 2)} ${n === 1 ? 'month' : 'months'}`;
 

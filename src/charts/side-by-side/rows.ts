@@ -4,23 +4,9 @@ import { rowText, tableText, verdictText } from '../../text/charts-table.ts';
 import { leadChange } from '../../statistics/lead.ts';
 import { tellingYear } from '../chance-by-year/crossing.ts';
 import { halfOfAll, halfOfSuccesses, type MedianYear } from './median-year.ts';
+import { originRows } from './origin-rows.ts';
+import type { Cell, Row } from './row.ts';
 import { amountVerdict, chanceVerdict, overVerdict, placesVerdict, shareVerdict, yearVerdict, type Verdict } from './verdicts.ts';
-
-interface Cell {
-  readonly plan: string;
-  readonly main: string;
-  /** Its interval or the range of 8 in 10 futures, in small print; empty where there is none. */
-  readonly small: string;
-}
-
-/** One measure, for every plan in order. */
-export interface Row {
-  readonly id: string;
-  readonly title: string;
-  readonly note: string;
-  readonly cells: readonly Cell[];
-  readonly verdict: Verdict;
-}
 
 /** Limits the breeder has stated; null where none. */
 export interface Limits {
@@ -40,6 +26,7 @@ export function tableRows(outlook: Outlook, limits: Limits): Row[] {
     worksRow(outlook),
     ...amountRows(outlook, limits),
     ...trulyGoodRow(outlook),
+    ...originRows(outlook),
     ...ruleRows(outlook),
   ];
 }
@@ -64,7 +51,7 @@ function chanceByRow({ plans }: Outlook): Row[] {
     {
       id: 'chance-by',
       title: rowText.chanceBy(year),
-      note: crossing ? rowText.meeting : rowText.halfWay,
+      note: crossing ? rowText.meeting(plans.find(({ id }) => id === crossing.late)?.mark ?? '') : rowText.halfWay,
       cells: plans.map((plan) => shareCell(plan.id, at(plan))),
       verdict: shareVerdict(plans.map((plan) => ({ mark: plan.mark, share: at(plan) ?? null }))),
     },

@@ -37,7 +37,14 @@ function textures(defs: Part, id: string, cell: number): void {
 
 const FILL: Readonly<Record<string, string>> = { unable: 'hatch', carrier: 'dots' };
 
-/** Draws seedlings; leaves differ in texture, the able carry a fruit, the right but not able an empty ring. */
+/** Places that stand empty: a stump where a seedling dies, a dashed ring where it is no use. */
+const EMPTY: readonly string[] = ['dies', 'useless'];
+const isPlant = ({ kind }: Cell): boolean => !EMPTY.includes(kind);
+
+/**
+ * Draws seedlings; leaves differ in texture, the able carry a fruit, the right but not able an empty ring, males a flower of bare stamens, copies of
+ * the seed parent a label on the stem.
+ */
 export function drawCells(svg: SVGSVGElement, layout: CellsLayout, id: string): void {
   const all = canvas(svg, layout.width, layout.height);
   const { cell } = layout;
@@ -53,26 +60,43 @@ export function drawCells(svg: SVGSVGElement, layout: CellsLayout, id: string): 
       .selectAll<SVGElement, Cell>(`${tag}.${name}`)
       .data((one) => (has(one) ? [one] : []))
       .join((enter) => enter.append(tag).attr('class', name.replaceAll('.', ' ')));
-  part('path', 'stem', () => true).attr(
-    'd',
-    `M0,0 C${round(-0.04 * cell)},${round(-0.4 * stem)} ${round(0.03 * cell)},${round(-0.7 * stem)} 0,${round(-stem)}`,
-  );
+  part('path', 'stem', isPlant).attr('d', `M0,0 C${round(-0.04 * cell)},${round(-0.4 * stem)} ${round(0.03 * cell)},${round(-0.7 * stem)} 0,${round(-stem)}`);
   for (const side of [1, -1] as const) {
     const name = side === 1 ? 'right' : 'left';
     // Both leaves start a little below the tip, one lower than the other.
     const at = `translate(0 ${round(-stem * (side === 1 ? 0.86 : 0.74))})`;
-    part('path', `leaf.${name}`, () => true)
+    part('path', `leaf.${name}`, isPlant)
       .attr('transform', at)
       .attr('fill', ({ kind }) => (FILL[kind] ? `url(#${id}-${FILL[kind]})` : null))
       .attr('d', leafPath(leaf, side));
-    if (layout.pots)
-      part('path', `vein.${name}`, () => true)
-        .attr('transform', at)
-        .attr('d', veinPath(leaf, side));
+    if (layout.pots) part('path', `vein.${name}`, isPlant).attr('transform', at).attr('d', veinPath(leaf, side));
   }
   part('circle', 'fruit', ({ kind }) => kind === 'able' || kind === 'unable')
     .attr('cy', round(-stem - cell * 0.07))
     .attr('r', round(Math.max(2.6, cell * 0.085)));
+  part('path', 'stamens', ({ kind }) => kind === 'male').attr('d', stamens(-stem, Math.max(5, cell * 0.16)));
+  const label = Math.max(5, cell * 0.17);
+  part('path', 'label', ({ kind }) => kind === 'copy').attr(
+    'd',
+    `M0,${round(-stem * 0.62)} v${round(0.3 * label)} M${round(-label / 2)},${round(-stem * 0.62 + 0.3 * label)} h${round(label)} v${round(1.15 * label)} h${round(-label)} Z`,
+  );
+  part('path', 'stump', ({ kind }) => kind === 'dies').attr(
+    'd',
+    `M0,0 V${round(-stem * 0.34)} M0,${round(-stem * 0.2)} l${round(0.07 * cell)},${round(-0.07 * cell)}`,
+  );
+  part('circle', 'gap', ({ kind }) => kind === 'useless')
+    .attr('cy', round(-0.16 * cell))
+    .attr('r', round(0.1 * cell));
+}
+
+/** Five stamens spread from the tip of the stem. */
+function stamens(y: number, length: number): string {
+  return [-60, -30, 0, 30, 60]
+    .map((degrees) => {
+      const angle = (degrees * Math.PI) / 180;
+      return `M0,${round(y)} L${round(length * Math.sin(angle))},${round(y - length * Math.cos(angle))}`;
+    })
+    .join(' ');
 }
 
 function drawPots(into: Part, { cell, cells, shelves }: CellsLayout): void {

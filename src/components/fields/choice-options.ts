@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { bare, entriesFor, entrySchema, fieldsOf, isRecord, membersOf, type Path } from '../../model/walk.ts';
 import { formWords } from '../../text/fields.ts';
+import { hasSexes } from './relevance.ts';
 
 /** One thing that can be chosen, and what it puts into the document. */
 export interface Option {
@@ -16,10 +17,12 @@ export interface ChoiceOptions {
   readonly instead: readonly Option[];
 }
 
-/** The one reference in an object of one field, as in `{ tree }`. */
-function onlyReference(schema: z.ZodType): { key: string; inner: z.ZodType } | undefined {
-  const [first, second] = fieldsOf(schema);
-  return first && !second && bare(first[1]).meta?.refersTo ? { key: first[0], inner: first[1] } : undefined;
+/** The reference of an object of one field, as in `{ tree }`; fathers chosen by their seedlings also say how many: `{ sires, best }`. */
+function referenceOf(schema: z.ZodType): { key: string; inner: z.ZodType; more: Readonly<Record<string, unknown>> } | undefined {
+  const [first, second, third] = fieldsOf(schema);
+  if (!first || third || !bare(first[1]).meta?.refersTo) return undefined;
+  if (second && second[0] !== 'best') return undefined;
+  return { key: first[0], inner: first[1], more: second ? { best: 1 } : {} };
 }
 
 /** Entries that one place of the list can name; of several kinds, those after the first say which: “picks of Wide cross”. */
@@ -27,13 +30,15 @@ function optionsFor(entry: z.ZodType, programme: unknown, path: Path): readonly 
   const { meta } = bare(entry);
   if (meta?.refersTo) return entriesFor(programme, meta.refersTo, path).map(({ id, name }) => ({ key: id, name, value: id }));
   const members = membersOf(entry);
-  const references = members.flatMap((member) => onlyReference(member) ?? []);
+  const references = members.flatMap((member) => referenceOf(member) ?? []);
   if (members.length === 0 || references.length < members.length) return undefined;
-  return references.flatMap(({ key, inner }, place) => {
+  return references.flatMap(({ key, inner, more }, place) => {
+    // Only males are chosen by their daughters; elsewhere it would be one more choice that nobody needs.
+    if (key === 'sires' && !hasSexes(programme)) return [];
     const words = bare(inner).meta;
     const entries = words?.refersTo ? entriesFor(programme, words.refersTo, path) : [];
     const prefix = place === 0 ? '' : `${(words?.label ?? key).toLowerCase()} `;
-    return entries.map(({ id, name }) => ({ key: `${key} ${id}`, name: `${prefix}${name}`, value: { [key]: id } }));
+    return entries.map(({ id, name }) => ({ key: `${key} ${id}`, name: `${prefix}${name}`, value: { [key]: id, ...more } }));
   });
 }
 

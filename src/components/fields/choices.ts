@@ -2,12 +2,14 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { z } from 'zod';
-import type { Path } from '../../model/walk.ts';
+import { siresSchema } from '../../model/inheritance.ts';
+import { isRecord, type Path } from '../../model/walk.ts';
 import { shared } from '../../styles/shared.ts';
 import { fieldText } from '../../text/fields.ts';
 import { emitChange } from './change.ts';
 import { choiceOptions, keyOf, lengthAllowed, type ChoiceOptions, type Option } from './choice-options.ts';
 import { keepFocus } from './keep-focus.ts';
+import './field.ts';
 import { row } from './row.styles.ts';
 
 const choicesStyles = css`
@@ -122,7 +124,15 @@ export class OoChoices extends LitElement {
         ${all.some((option) => option.key === key) ? nothing : html`<option value=${key} .selected=${live(true)}>${fieldText.gone(key)}</option>`}
         ${chosen.length === 1 ? instead.map(draw) : nothing} ${options.map(draw)}
       </select>
+      ${this.howMany(place)}
       ${canRemove ? html`<button type="button" class="plain" aria-label=${fieldText.removeThat(label)} @click=${() => this.takeOut(place)}>${fieldText.remove}</button>` : nothing}`;
+  }
+
+  /** Of fathers chosen by their seedlings: how many of the best. */
+  private howMany(place: number): TemplateResult | typeof nothing {
+    const entry = this.chosen[place];
+    if (!isRecord(entry) || !('best' in entry)) return nothing;
+    return html`<oo-field class="best" compact .schema=${siresSchema.shape.best} .value=${entry['best']} .path=${[...this.path, place, 'best']}></oo-field>`;
   }
 
   private get isWord(): boolean {

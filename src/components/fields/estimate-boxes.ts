@@ -30,7 +30,18 @@ const idOf = (key: string): string => key.replace(' ', '-');
 function box({ form, bad, describedBy, onDone, onLeave }: EstimateBoxes, slot: Slot, labelledBy = `name ${idOf(slot.key)}-name`): TemplateResult {
   const { key, draft, rules, takes } = slot;
   const leave = (): void => onLeave(slot);
-  return numberBox({ draft, rules, takes, id: idOf(key), labelledBy, describedBy, bad: bad.includes(key), letters: form === 'known', onDone, onLeave: leave });
+  return numberBox({
+    draft,
+    rules,
+    takes,
+    id: idOf(key),
+    labelledBy,
+    describedBy,
+    bad: bad.includes(key),
+    letters: form === 'known' || form === 'ranged',
+    onDone,
+    onLeave: leave,
+  });
 }
 
 const hiddenName = (slot: Slot, words = ''): TemplateResult => html`<span hidden id=${`${idOf(slot.key)}-name`}>${`${slot.label} ${words}`.trim()}</span>`;

@@ -4,7 +4,7 @@ export const estimateStyles = css`
   .three {
     display: grid;
     grid-template-columns: repeat(3, auto) 5em;
-    gap: 0 6px;
+    gap: 5px 6px;
     align-items: center;
     min-width: 0;
   }

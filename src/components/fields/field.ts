@@ -18,6 +18,7 @@ import { keepFocus } from './keep-focus.ts';
 import { choiceButtons, numberBox } from './number-box.ts';
 import { numberDraft, readBox, rulesOf, steppedBy, unitOf, type NumberRules } from './number-reading.ts';
 import { row } from './row.styles.ts';
+import { writtenAt } from './written.ts';
 
 const targetValue = (event: Event): string =>
   event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement || event.target instanceof HTMLTextAreaElement
@@ -103,6 +104,8 @@ export class OoField extends LitElement {
   private readText(text: string): Reading<string | undefined> {
     const { schema, optional } = bare(this.schema);
     if (text === '' && optional) return { ok: true, value: undefined };
+    const said = writtenAt(this.path, text)?.problem ?? '';
+    if (said !== '') return { ok: false, problem: said };
     const read = schema.safeParse(text);
     if (read.success) return typeof read.data === 'string' ? { ok: true, value: read.data } : { ok: false, problem: '' };
     const [issue] = read.error.issues;
@@ -121,6 +124,8 @@ export class OoField extends LitElement {
 
   private get understood(): string | typeof nothing {
     const { whole, said } = this.numbers;
+    const written = writtenAt(this.path, this.letters.text)?.understood ?? '';
+    if (written !== '') return written;
     return waitingLine(whole, said, this.rules.scale, this.rules.unit);
   }
 

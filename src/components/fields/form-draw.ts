@@ -60,7 +60,8 @@ function field({ path, schema, value, label, help }: Of<'field'>, pen: Pen, comp
 
 /** In a list the entry itself says what goes; a whole group is named on the button. */
 function removeButton(path: Path, label: string, pen: Pen, inList = false): TemplateResult {
-  const what = fieldText.removeThat(label.charAt(0).toLowerCase() + label.slice(1));
+  // “S alleles” keep their letter.
+  const what = fieldText.removeThat(/^\p{Lu} /u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1));
   return html`<button type="button" class="plain" aria-label=${what} @click=${() => pen.put(path, undefined, label)}>
     ${inList ? fieldText.remove : what}
   </button>`;

@@ -7,6 +7,7 @@ import { fieldText, formWords, groupWords, type GroupWords } from '../../text/fi
 import { choiceOptions, lengthAllowed } from './choice-options.ts';
 import { fieldKind } from './field-kind.ts';
 import { tableRows } from './form-tables.ts';
+import { narrowed } from './narrowed.ts';
 import { isIrrelevant } from './relevance.ts';
 
 interface Placed {
@@ -83,9 +84,10 @@ export function itemsOf(schema: z.ZodType, value: unknown, path: Path, context: 
  * @param parent the object it stands in, which can make it irrelevant
  * @returns nothing for what is no field on the screen
  */
-export function itemAt(schema: z.ZodType, value: unknown, path: Path, context: FormContext, words: ItemWords, parent?: unknown): FormItem | undefined {
+export function itemAt(whole: z.ZodType, value: unknown, path: Path, context: FormContext, words: ItemWords, parent?: unknown): FormItem | undefined {
+  const schema = narrowed(whole, path, context.programme);
   const { schema: node, meta, optional, fallback } = bare(schema);
-  if (node === idSchema || node instanceof z.ZodLiteral || isIrrelevant(path, parent)) return undefined;
+  if (node === idSchema || node instanceof z.ZodLiteral || isIrrelevant(path, parent, context.programme)) return undefined;
   const group = wordsAt(path);
   const label = words.label ?? meta?.label ?? group.label;
   const help = words.help ?? meta?.help ?? group.help ?? '';

@@ -8,6 +8,7 @@ const ROWS: Readonly<Record<string, { readonly section: string; readonly type?: 
   spread: { section: 'traits', type: 'measured' },
   weights: { section: 'traits', type: 'measured' },
   seen: { section: 'traits', type: 'shown' },
+  testCrosses: { section: 'traits', type: 'shown' },
 };
 
 export interface TableRow {

@@ -153,6 +153,25 @@ export const formStyles = css`
     display: flex;
     justify-content: flex-end;
   }
+  .finer {
+    margin-top: 14px;
+    border-top: 1px solid var(--rule);
+  }
+  .finer > summary {
+    display: flex;
+    align-items: center;
+    gap: 10px;
+    min-height: var(--target);
+    cursor: pointer;
+    color: var(--ink2);
+  }
+  .finer > summary::before {
+    content: '▸';
+    font-size: var(--size-least);
+  }
+  .finer[open] > summary::before {
+    content: '▾';
+  }
   @container (max-width: 56em) {
     .columns {
       grid-template-columns: minmax(0, 1fr);

@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { z } from 'zod';
 import { describeEdit } from '../../model/edits.ts';
@@ -8,6 +8,7 @@ import { shared } from '../../styles/shared.ts';
 import { groupLabels } from '../../text/fields.ts';
 import { emitChange, type OoChange } from './change.ts';
 import { OoField } from './field.ts';
+import { finerLine, isFiner } from './finer.ts';
 import { drawItems, type Pen } from './form-draw.ts';
 import { itemAt, itemsOf, pathKey, type FormContext, type FormItem } from './form-items.ts';
 import { splitColumns } from './form-columns.ts';
@@ -45,6 +46,8 @@ export class OoForm extends LitElement {
   /** All in one column, however wide. */
   @property({ type: Boolean }) narrow = false;
 
+  /** Whether the finer points were unfolded or folded; undefined: as is called for. */
+  @state() private unfolded: boolean | undefined = undefined;
   @state() private spread: ReadonlySet<string> = new Set();
   /** Where the focus goes after something was added or taken out, by path: the first of these that is there. */
   private focusNext: readonly string[] = [];
@@ -99,6 +102,11 @@ export class OoForm extends LitElement {
     return this.run.before;
   }
 
+  override willUpdate(changed: PropertyValues<this>): void {
+    // Another entry begins folded.
+    if (changed.has('path') && pathKey(changed.get('path') ?? []) !== pathKey(this.path)) this.unfolded = undefined;
+  }
+
   private get pen(): Pen {
     return {
       programme: this.programme,
@@ -134,27 +142,47 @@ export class OoForm extends LitElement {
 
   override render(): TemplateResult {
     const { pen } = this;
-    const columns = this.sections ? this.sectionColumns(this.sections) : this.itemColumns();
-    const all = columns.flatMap((column) => column.flatMap((part) => part.items));
+    const items = this.sections ? [] : itemsOf(this.shape, this.whole, this.path, this.context);
+    const finer = items.filter((item) => isFiner(this.path, item));
+    const columns = this.sections ? this.sectionColumns(this.sections) : this.itemColumns(items.filter((item) => !finer.includes(item)));
+    const all = [...columns.flatMap((column) => column.flatMap((part) => part.items)), ...finer];
     const lost = unplaced(this.problems, this.path, all);
     return html`<div @oo-change=${this.onChange}>
       <p class="problem" aria-live="polite">${lost.join(' ')}</p>
-      <div class="columns ${columns.length < 2 || this.narrow ? 'one' : ''}">
-        ${columns.map(
-          (column) =>
-            html`<div class="column">
-              ${column.map(({ title, items }) =>
-                title === ''
-                  ? drawItems(items, pen, '')
-                  : html`<fieldset class="section">
-                      <legend>${title}</legend>
-                      ${drawItems(items, pen, title)}
-                    </fieldset>`,
-              )}
-            </div>`,
-        )}
-      </div>
+      ${this.columns(columns, pen)} ${this.finer(finer, pen)}
     </div>`;
+  }
+
+  private columns(columns: readonly (readonly Part[])[], pen: Pen): TemplateResult {
+    return html`<div class="columns ${columns.length < 2 || this.narrow ? 'one' : ''}">
+      ${columns.map(
+        (column) =>
+          html`<div class="column">
+            ${column.map(({ title, items }) =>
+              title === ''
+                ? drawItems(items, pen, '')
+                : html`<fieldset class="section">
+                    <legend>${title}</legend>
+                    ${drawItems(items, pen, title)}
+                  </fieldset>`,
+            )}
+          </div>`,
+      )}
+    </div>`;
+  }
+
+  /** What few need, folded under what it comes to; unfolded by itself where something in it is to be mended. */
+  private finer(items: readonly FormItem[], pen: Pen): TemplateResult | typeof nothing {
+    const line = items.length === 0 ? '' : finerLine(this.path, this.programme);
+    if (line === '') return nothing;
+    const open = this.unfolded ?? items.some(({ path }) => saidAt(this.problems, path, true).problem !== '');
+    const onToggle = (event: Event): void => {
+      if (event.target === event.currentTarget && event.target instanceof HTMLDetailsElement) this.unfolded = event.target.open;
+    };
+    return html`<details class="finer" ?open=${open} @toggle=${onToggle}>
+      <summary>${line}</summary>
+      ${open ? this.columns(this.itemColumns(items), pen) : nothing}
+    </details>`;
   }
 
   private sectionColumns(sections: readonly FormSection[]): readonly (readonly Part[])[] {
@@ -166,8 +194,7 @@ export class OoForm extends LitElement {
     return [inColumn(1), inColumn(2)].filter((column) => column.length > 0);
   }
 
-  private itemColumns(): readonly (readonly Part[])[] {
-    const items = itemsOf(this.shape, this.whole, this.path, this.context);
+  private itemColumns(items: readonly FormItem[]): readonly (readonly Part[])[] {
     return (this.narrow ? [items] : splitColumns(items)).map((column) => [{ title: '', items: column }]);
   }
 }

@@ -1,4 +1,4 @@
-import { isRecord, type Path } from '../../model/walk.ts';
+import { isRecord, valueAt, type Path } from '../../model/walk.ts';
 
 const is = (key: string, value: unknown) => (parent: Readonly<Record<string, unknown>>) => parent[key] === value;
 
@@ -14,9 +14,23 @@ const IRRELEVANT: Readonly<Record<string, (parent: Readonly<Record<string, unkno
   homologue: (parent) => parent['copies'] !== 1,
 };
 
+/** Of a programme with these kinds: when a field says nothing. */
+const IRRELEVANT_HERE: Readonly<Record<string, (programme: unknown, value: unknown) => boolean>> = {
+  'keep.males': (programme, value) => (value ?? 0) === 0 && !hasSexes(programme),
+};
+
+/** Whether some kind has seedlings of two sexes. */
+export function hasSexes(programme: unknown): boolean {
+  const kinds = valueAt(programme, ['kinds']);
+  return Array.isArray(kinds) && kinds.some((kind: unknown) => isRecord(kind) && (kind['maleShare'] ?? 0) !== 0);
+}
+
 /** True for a field that would change nothing as its group stands; its value is kept in the document all the same. */
-export function isIrrelevant(path: Path, parent: unknown): boolean {
+export function isIrrelevant(path: Path, parent: unknown, programme: unknown): boolean {
   const keys = path.filter((key) => typeof key === 'string');
-  const rule = IRRELEVANT[keys.slice(-2).join('.')] ?? IRRELEVANT[keys.at(-1) ?? ''];
-  return rule !== undefined && isRecord(parent) && rule(parent);
+  const [last = ''] = keys.slice(-1);
+  const named = keys.slice(-2).join('.');
+  const rule = IRRELEVANT[named] ?? IRRELEVANT[last];
+  const here = IRRELEVANT_HERE[named];
+  return isRecord(parent) && (rule?.(parent) === true || here?.(programme, parent[last]) === true);
 }

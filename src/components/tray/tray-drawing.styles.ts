@@ -19,7 +19,9 @@ export const trayDrawing = css`
     fill: none;
     stroke-width: 2;
   }
-  svg [data-kind='without'] .leaf {
+  svg [data-kind='without'] .leaf,
+  svg [data-kind='male'] .leaf,
+  svg [data-kind='copy'] .leaf {
     fill: var(--paper);
   }
   svg [data-kind='able'] .leaf {
@@ -41,6 +43,30 @@ export const trayDrawing = css`
   }
   svg [data-kind='able'] .fruit {
     fill: var(--plan-d);
+  }
+  svg .stamens {
+    fill: none;
+    stroke: var(--plan-d);
+    stroke-width: 1.8;
+    stroke-linecap: round;
+  }
+  svg .label {
+    fill: var(--paper);
+    stroke: var(--ink);
+    stroke-width: 1.5;
+    stroke-linejoin: round;
+  }
+  svg .stump {
+    fill: none;
+    stroke: var(--ink2);
+    stroke-width: 2;
+    stroke-linecap: round;
+  }
+  svg .gap {
+    fill: none;
+    stroke: var(--ink2);
+    stroke-width: 1.5;
+    stroke-dasharray: 2 3;
   }
   svg .pot {
     fill: var(--paper);

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { SEEDLINGS, type SeedlingShares } from '../../genetics/tray/tray.ts';
+import { BY_FATE, BY_GENES, type Seedling, type SeedlingShares } from '../../genetics/tray/tray.ts';
 import { percent, whole } from '../../text/charts.ts';
 import { measuredNumber, trayText } from '../../text/tray.ts';
 import type { MeasuredView, TraitView } from './tray-view.ts';
@@ -11,19 +11,20 @@ const head = (words: readonly string[]) =>
     </tr>
   </thead>`;
 
-const shares = (name: string, belief: number, of: SeedlingShares) =>
+const sharesRow = (name: string, belief: number, of: SeedlingShares, kinds: readonly Seedling[]) =>
   html`<tr>
     <th scope="row">${name}</th>
     <td>${percent(belief)}</td>
-    ${SEEDLINGS.map((kind) => html`<td>${percent(of[kind])}</td>`)}
+    ${kinds.map((kind) => html`<td>${percent(of[kind])}</td>`)}
   </tr>`;
 
 /** Shares under each rule, and how many to raise. */
 export function shareTables({ tray, targets }: TraitView): TemplateResult {
+  const kinds = [...BY_GENES, ...BY_FATE.filter((kind) => tray.shares[kind] > 0)];
   return html`<table>
-      ${head(trayText.tableHeads)}
+      ${head(trayText.tableHeads(kinds))}
       <tbody>
-        ${tray.rules.map((rule) => shares(rule.name, rule.belief, rule.shares))}${tray.rules.length > 1 ? shares(trayText.allRules, 1, tray.shares) : nothing}
+        ${tray.rules.map((rule) => sharesRow(rule.name, rule.belief, rule.shares, kinds))}${tray.rules.length > 1 ? sharesRow(trayText.allRules, 1, tray.shares, kinds) : nothing}
       </tbody>
     </table>
     <table>

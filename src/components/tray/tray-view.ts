@@ -1,8 +1,10 @@
 import { readings, type NeedData } from '../../charts/tray/need.ts';
 import { EIGHT_IN_TEN, type ValueData } from '../../charts/tray/value.ts';
+import { barrenOf } from '../../genetics/tray/fate.ts';
 import { familyValue, type FamilyValue } from '../../genetics/tray/measured.ts';
 import { chanceAtAll, chanceOfAtLeast, eightInTen, seedlingsNeeded, type Mixture } from '../../genetics/tray/needed.ts';
 import {
+  BY_FATE,
   largestRemainder,
   mixtureOf,
   SEEDLINGS,
@@ -15,7 +17,7 @@ import {
 } from '../../genetics/tray/tray.ts';
 import type { MeasuredTrait, Programme, ShownTrait, Tree } from '../../model/programme.ts';
 import { normalCdf } from '../../statistics/normal.ts';
-import { measuredNumber, valueText, type OfTwenty, type Target } from '../../text/tray.ts';
+import { measuredNumber, trayText, valueText, type OfTwenty, type Target } from '../../text/tray.ts';
 
 /** What stands in the boxes above the tray: ids, and a count of 1 to 10. */
 export interface Choice {
@@ -81,7 +83,7 @@ export function countsOf(shares: SeedlingShares): KindCount[] {
 
 /** Whether a kind of seedling is among the wanted. */
 export const isWanted = (kind: Seedling, wanted: Wanted): boolean =>
-  wanted === 'able' ? kind === 'able' : wanted === 'notAble' ? kind !== 'able' : kind !== 'without';
+  wanted === 'able' ? kind === 'able' : !BY_FATE.some((other) => other === kind) && kind !== (wanted === 'notAble' ? 'able' : 'without');
 
 /** Everything that is shown of one trait of a pair. */
 export interface TraitView {
@@ -95,6 +97,8 @@ export interface TraitView {
     readonly misfits: readonly string[];
   }[];
   readonly many: OfTwenty;
+  /** Of what bears no fruit of its own. */
+  readonly others: Readonly<Record<(typeof BY_FATE)[number], OfTwenty>>;
   readonly targets: readonly Target[];
   readonly atAll: number;
   readonly luck: readonly [number, number];
@@ -123,9 +127,11 @@ export function traitView(programme: Programme, trait: ShownTrait, { mother, fat
   const mixture = mixtureOf(tray, wanted);
   const targets = CHANCES.map((chance) => ({ chance, seedlings: seedlingsNeeded(mixture, least, chance) }));
   const atAll = chanceAtAll(mixture);
+  const counts = countsOf(tray.shares);
+  const one = (kind: Seedling): OfTwenty => ({ count: counts.find((each) => each.kind === kind)?.count ?? 0, share: tray.shares[kind] });
   return {
     tray,
-    counts: countsOf(tray.shares),
+    counts,
     rules: tray.rules.map(({ name, belief, shares, misfits }) => ({
       name,
       belief,
@@ -134,6 +140,7 @@ export function traitView(programme: Programme, trait: ShownTrait, { mother, fat
       misfits: misfits.map((tree) => tree.name),
     })),
     many: manyOf(tray.shares, wanted),
+    others: { male: one('male'), copy: one('copy'), dies: one('dies'), useless: one('useless') },
     targets,
     atAll,
     luck: eightInTen(mixture, CELLS),
@@ -141,6 +148,25 @@ export function traitView(programme: Programme, trait: ShownTrait, { mother, fat
     need: needOf(mixture, least, targets, atAll),
   };
 }
+
+/** Why nothing comes of a pair, in words; nothing where something may. */
+export function barrenWords(programme: Programme, { mother, father }: Chosen): string | undefined {
+  const barren = barrenOf(programme, mother, father);
+  switch (barren?.why) {
+    case 'rejects':
+      return barren.own ? trayText.rejectsOwn(withAlleles(mother)) : trayText.rejects(withAlleles(mother), withAlleles(father));
+    case 'sex':
+      return trayText.sex[barren.tree.sex === 'male' ? 'male' : 'female'](barren.tree.name);
+    case 'odd':
+      return trayText.odd(barren.kind.name, barren.kind.ploidy, barren.entry.name);
+    case 'sets':
+      return trayText.sets(barren.entry.name);
+    case undefined:
+      return undefined;
+  }
+}
+
+const withAlleles = ({ name, s }: Tree): string => (s === undefined ? name : `${name} (${s})`);
 
 /** A family in one measured trait, in words and as a picture. */
 export interface MeasuredView {

@@ -14,7 +14,18 @@ import { answer, trayText, valueText } from '../../text/tray.ts';
 import { ChartElement } from '../charts/chart-element.ts';
 import { courseList } from './course-list.ts';
 import { shareTables, valueTable } from './tray-table.ts';
-import { chosenOf, isWanted, measuredViews, shownTraits, traitView, type Chosen, type KindCount, type MeasuredView, type TraitView } from './tray-view.ts';
+import {
+  barrenWords,
+  chosenOf,
+  isWanted,
+  measuredViews,
+  shownTraits,
+  traitView,
+  type Chosen,
+  type KindCount,
+  type MeasuredView,
+  type TraitView,
+} from './tray-view.ts';
 import { trayStyles } from './tray.styles.ts';
 
 /** Most that can be asked for. */
@@ -65,6 +76,11 @@ export class TrayElement extends ChartElement {
     }
     const { chosen } = this;
     const { mother, father, trait } = chosen;
+    const barren = barrenWords(programme, chosen);
+    if (barren !== undefined) {
+      this.view = barren;
+      return;
+    }
     const course = courseOf(programme, mother, father);
     if (!course) {
       const nameOf = (id: string) => programme.kinds.find((kind) => kind.id === id)?.name ?? id;
@@ -90,13 +106,14 @@ export class TrayElement extends ChartElement {
     </section>`;
   }
 
-  private answer({ mother, father, wanted, least }: Chosen, { tray, many, targets, atAll }: TraitView) {
+  private answer({ mother, father, wanted, least }: Chosen, { tray, many, others, targets, atAll }: TraitView) {
     const pieces = answer({
       mother: mother.name,
       father: mother === father ? null : father.name,
       trait: tray.trait.name,
       wanted,
       ofTwenty: many,
+      others,
       least,
       targets,
       atAll,
@@ -154,7 +171,7 @@ export class TrayElement extends ChartElement {
     return html`${trait ? this.tray(chosen, trait) : nothing}
       <div class="two more">
         ${measured.length > 0 ? this.values(measured) : nothing}
-        <div>${courseList(course)}</div>
+        <div>${courseList(course, chosen.mother.name)}</div>
       </div>
       ${unknown.length > 0 ? html`<p class="note exact">${trayText.unknown(unknown)} ${trayText.exact}</p>` : html`<p class="note exact">${trayText.exact}</p>`}
       ${this.data(html`${trait ? shareTables(trait) : nothing}${measured.length > 0 ? valueTable(measured) : nothing}`)}`;

@@ -1,6 +1,9 @@
+import { sBook } from '../../model/incompatibility/trees.ts';
 import { meanOf } from '../../model/mean.ts';
 import type { Cross, Kind, Programme, Tree } from '../../model/programme.ts';
 import { strayShareOfFruit } from '../population.ts';
+import { fateOf, type Fate } from './fate.ts';
+import { pollenOf, type PollenWorks } from './pollen.ts';
 
 /** Seasons from germination to first fruit. */
 export interface Seasons {
@@ -35,8 +38,13 @@ export interface Course {
   /** Share of the fruit that stray pollen sets where nothing keeps it out. */
   readonly stray: number;
   readonly weak: Weak | null;
-  /** The tree's own pollen, on a kind that does not set with it. */
+  /** S alleles, where they are stated. */
+  readonly pollen: PollenWorks | null;
+  /** The tree's own pollen, which sets no fruit on it. */
   readonly selfSterile: boolean;
+  readonly fate: Fate;
+  /** Age in months at which what dies of both parents’ genes does. */
+  readonly diesAt: number | null;
 }
 
 /** A hybrid of hybrids of hybrids: deeper is a circle, which the check refuses. */
@@ -94,6 +102,8 @@ export function courseOf(programme: Programme, mother: Tree, father: Tree): Cour
   if (!entry || !seasons) return null;
   const fertility = meanOf(kindOf(mother.kind)?.fertilityAsSeedParent ?? 1) * meanOf(kindOf(father.kind)?.fertilityAsPollenParent ?? 1);
   const straySet = meanOf(entry.straySet);
+  const pollen = pollenOf(programme, mother, father);
+  const set = (pollen?.set ?? 1) * Math.min(1, meanOf(entry.set) * fertility);
   return {
     entry,
     kind,
@@ -105,8 +115,11 @@ export function courseOf(programme: Programme, mother: Tree, father: Tree): Cour
     emptyIfShown: programme.traits.flatMap((trait) =>
       trait.type === 'shown' && meanOf(trait.emptyIfShown) > 0 ? [{ trait: trait.name, share: meanOf(trait.emptyIfShown) }] : [],
     ),
-    stray: straySet > 0 ? strayShareOfFruit(Math.min(1, meanOf(entry.set) * fertility), straySet) : 0,
+    stray: straySet > 0 ? strayShareOfFruit(set, straySet) : 0,
     weak: weakOf(entry, programme),
-    selfSterile: mother.id === father.id && kindOf(mother.kind)?.selfCompatible === false,
+    pollen,
+    selfSterile: mother.id === father.id && !sBook(programme).takesOwn(mother),
+    fate: fateOf(programme, mother, father),
+    diesAt: entry.necrosis ? meanOf(entry.necrosis.months) : null,
   };
 }

@@ -1,4 +1,3 @@
-import type { Programme } from '../../model/programme.ts';
 import { exp } from '../../random/elementary.ts';
 
 /** A gene among others that are looked at together, in order along the chromosomes. */
@@ -10,6 +9,13 @@ export interface PlacedGene {
   readonly alone: boolean;
 }
 
+/** Where a gene lies, as far as it is stated. */
+interface Placeable {
+  readonly id: string;
+  readonly group?: string | undefined;
+  readonly position?: number | undefined;
+}
+
 const LINKED_BELOW = 0.5;
 
 /**
@@ -19,7 +25,7 @@ const LINKED_BELOW = 0.5;
  *
  * **Source:** Haldane, J. B. S. (1919) J. Genet. 8:299–309.
  */
-export function placeGenes(programme: Pick<Programme, 'genes'>, ids: readonly string[]): PlacedGene[] {
+export function placeGenes(programme: { readonly genes: readonly Placeable[] }, ids: readonly string[]): PlacedGene[] {
   const places = ids.map((id) => {
     const gene = programme.genes.find((entry) => entry.id === id);
     return { id, group: gene?.position === undefined ? undefined : gene.group, position: gene?.position ?? 0 };

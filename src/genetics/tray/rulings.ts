@@ -15,9 +15,10 @@ const MOST_COMBINATIONS = 512;
 const shownTraits = (programme: Programme): ShownTrait[] => programme.traits.filter((trait) => trait.type === 'shown');
 const genesOfTrait = (trait: ShownTrait): string[] => trait.rules.flatMap(({ needs }) => genesOf(needs));
 
-/** A trait under its rule number `at`. */
-export function rulingOf(trait: ShownTrait, at: number): Ruling {
+/** A trait under its rule number `at`; genes are those of the programme, for their double reduction. */
+export function rulingOf(trait: ShownTrait, at: number, genes: Programme['genes'] = []): Ruling {
   return {
+    doubleReduction: Object.fromEntries(genes.map(({ id, doubleReduction }) => [id, doubleReduction])),
     trait: trait.id,
     needs: trait.rules[at]!.needs,
     canShow: meanOf(trait.canShow),
@@ -37,7 +38,11 @@ function telling(programme: Programme, trees: readonly Tree[], genes: readonly s
   const reached = new Set(genes);
   const found = new Set<ShownTrait>();
   const tells = (trait: ShownTrait) =>
-    trees.some((tree) => tree.seen[trait.id] !== undefined && genesOfTrait(trait).some((gene) => reached.has(gene) && isUnknown(tree, gene)));
+    trees.some(
+      (tree) =>
+        (tree.seen[trait.id] !== undefined || tree.testCrosses[trait.id] !== undefined) &&
+        genesOfTrait(trait).some((gene) => reached.has(gene) && isUnknown(tree, gene)),
+    );
   for (;;) {
     const more = shownTraits(programme).filter((trait) => !found.has(trait) && tells(trait));
     if (more.length === 0) return [...found];
@@ -65,10 +70,12 @@ export function combinations(
   const others = telling(programme, trees, [...genes, ...own]).filter((trait) => trait.id !== fixed?.trait.id);
   if (others.reduce((product, { rules }) => product * rules.length, 1) > MOST_COMBINATIONS)
     throw new RangeError(`More than ${String(MOST_COMBINATIONS)} combinations of rules.`);
-  let all: Combination[] = [{ rulings: fixed ? [rulingOf(fixed.trait, fixed.rule)] : [], belief: 1 }];
+  let all: Combination[] = [{ rulings: fixed ? [rulingOf(fixed.trait, fixed.rule, programme.genes)] : [], belief: 1 }];
   for (const trait of others) {
     const shares = beliefs(trait);
-    all = all.flatMap(({ rulings, belief }) => shares.map((share, at) => ({ rulings: [...rulings, rulingOf(trait, at)], belief: belief * share })));
+    all = all.flatMap(({ rulings, belief }) =>
+      shares.map((share, at) => ({ rulings: [...rulings, rulingOf(trait, at, programme.genes)], belief: belief * share })),
+    );
   }
   return all;
 }

@@ -361,7 +361,7 @@ describe('a whole estimate typed into one box', () => {
   it('a range: says beforehand how it will be read, takes it on Enter, and stays in the boxes', async () => {
     const { root, seen } = await open({ value: 0.5, source: { kind: 'practice', note: '' } });
     await write(root, '6–10');
-    expect(line(root)).toBe('Will be read as 6–8–10 %: likely is the middle of the two. Enter takes it.');
+    expect(line(root)).toBe('Will be read as 6–8–10 %: likely is the middle of the two. Enter takes it, or leaving the box.');
     expect(problemOf(root)).toBe('');
     expect(box(root).getAttribute('aria-invalid')).toBe('false');
     await userEvent.keyboard('{Enter}');

@@ -243,7 +243,7 @@ describe('oo-form', () => {
     typeInto(boxOf(it_.at(['trees', 1, 'values', 'sweet'])), '15,5');
     expect(it_.programme.trees[1]?.values).toEqual({ sweet: 15.5 });
     await settled();
-    it_.button('state “Redness”').click();
+    it_.button('add “Redness”').click();
     await settled();
     expect(it_.programme.trees[1]?.genes).toEqual({ redness: { copies: 1 } });
     choose(find(it_.at(['trees', 1, 'genes', 'redness']), HTMLSelectElement, 'select[aria-label="Redness: given as"]'), '1');

@@ -151,6 +151,39 @@ describe('oo-tray', () => {
     expect(words(pears, 'dl')).not.toContain('Weak');
   });
 
+  it('S alleles: no fruit in a sentence; of half of the pollen what it carries, and what is linked goes with it', async () => {
+    const cherries = known({
+      kinds: redPear().kinds.map((kind) => ({ ...kind, pollenRejection: 'gametophytic' })),
+      incompatibility: { group: 'S', position: 0, halfSet: 1, alleles: [] },
+      genes: redPear().genes.map((gene) => (gene.id === 'red' ? { ...gene, group: 'S', position: 0 } : gene)),
+      trees: redPear().trees.map((tree, i) => ({ ...tree, s: i === 0 ? 'S1S3' : 'S1S4', genes: { red: { copies: 1, homologue: 'b' } }, seen: {} })),
+    });
+    const tray = await open(cherries);
+    // All pollen that works carries S4 and the gene beside it: half of the seedlings have two copies, the others one.
+    expect(words(tray)).toContain('ten would be able to show red flesh');
+    expect(plants(tray).filter((one) => one === 'without')).toEqual([]);
+    expect(words(tray, 'dl')).toContain('Pollen Half of it works, that with S4. Seedlings: S1S4 50 %, S3S4 50 %. None sets fruit with its own pollen.');
+    choose(box(tray, 'father'), 'old-hedgerow');
+    await settled();
+    expect(words(tray)).toBe('No fruit: by its S alleles Old Hedgerow (S1S3) rejects its own pollen.');
+  });
+
+  it('males, copies of the seed parent and what dies have places of their own', async () => {
+    const programme = known();
+    const tray = await open({
+      ...programme,
+      kinds: programme.kinds.map((kind) => ({ ...kind, maleShare: 0.5 })),
+      crosses: programme.crosses.map((cross) => ({ ...cross, motherClones: 0.2, necrosis: { share: 0.25, months: 6 } })),
+    });
+    // 20: four copies, of 16 four die, of twelve six are male; of six 1½ : 3 : 1½.
+    const count = (kind: string) => plants(tray).filter((one) => one === kind).length;
+    expect([count('copy'), count('dies'), count('male'), count('carrier'), count('able') + count('without')]).toEqual([4, 4, 6, 3, 3]);
+    expect(words(tray)).toContain('Besides, there would be six males, four copies of Old Hedgerow and four that die whatever they are grafted on.');
+    expect(tray.renderRoot.querySelectorAll('.tray-picture .plant[data-kind="dies"] .leaf')).toHaveLength(0);
+    expect(words(tray, 'dl')).toContain('20 in 100 seedlings die at about 6 months');
+    expect(await breaches(tray)).toEqual([]);
+  });
+
   it('has the figures as a table', async () => {
     const tray = await open(known());
     const cells = [...tray.renderRoot.querySelectorAll('details table:first-of-type tbody td')].map((cell) => cell.textContent.replaceAll('\u00a0', ' '));

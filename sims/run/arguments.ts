@@ -17,6 +17,10 @@ export interface Options {
   readonly ask: string | undefined;
   /** Say what the season log teaches instead of running the plans. */
   readonly learn: true | undefined;
+  /** Say which trees may hide a trait instead of running the plans. */
+  readonly carriers: true | undefined;
+  /** Forecast from what stands by the season log. */
+  readonly today: true | undefined;
   /** Write the one-page sheet instead of results. */
   readonly handout: HandoutOptions | undefined;
   readonly format: Format;
@@ -39,6 +43,8 @@ export const HELP = `Runs the plans of a programme without a browser, on all cor
   --plan ID         only this plan; may be repeated
   --ask QUESTION    answer a question about the plans instead: ${QUESTION_IDS.join(', ')}
   --learn           say what the season log teaches instead: rates from the counts, and which inheritance fits
+  --carriers        say which trees may hide a trait instead, and which test cross would tell first
+  --today           forecast from what stands by the season log, from the first spring of which it says nothing
   --runs N          futures of each plan, 1 to ${String(MOST_RUNS)}, instead of the programme's own number
   --word TEXT       shuffle word, instead of the programme's own
   --means           take the guesses as they stand: the middle of every range and count
@@ -77,13 +83,32 @@ export function readArguments(argv: readonly string[]): Asked {
   const learn = values.learn === true ? true : undefined;
   if (learn === true && (ask !== undefined || values.handout !== undefined || format === 'csv'))
     return refuse('--learn reads the season log and nothing else: leave out --ask and --handout, and say --format text or json.');
+  const carriers = values.carriers === true ? true : undefined;
+  if (carriers === true && (learn === true || ask !== undefined || values.handout !== undefined || format === 'csv'))
+    return refuse('--carriers looks at the trees and nothing else: leave out --learn, --ask and --handout, and say --format text or json.');
+  const today = values.today === true ? true : undefined;
+  if (today === true && learn === true) return refuse('--learn reads the season log and runs no plan: leave out --today.');
   if (format === undefined) return refuse(`--format must be one of ${FORMATS.join(', ')}, not “${values.format ?? ''}”.`);
   if (values.out === '') return refuse('--out must name a file.');
   const handout = handoutOptions(values);
   if (typeof handout === 'string') return refuse(handout);
   return {
     kind: 'run',
-    options: { file, plans: values.plan ?? [], runs, word, means: values.means ?? false, ask, learn, handout, format, out: values.out ?? null, threads },
+    options: {
+      file,
+      plans: values.plan ?? [],
+      runs,
+      word,
+      means: values.means ?? false,
+      ask,
+      learn,
+      carriers,
+      today,
+      handout,
+      format,
+      out: values.out ?? null,
+      threads,
+    },
   };
 }
 
@@ -145,6 +170,8 @@ function parse(argv: readonly string[]) {
         means: { type: 'boolean' },
         ask: { type: 'string' },
         learn: { type: 'boolean' },
+        today: { type: 'boolean' },
+        carriers: { type: 'boolean' },
         format: { type: 'string' },
         out: { type: 'string' },
         handout: { type: 'string' },

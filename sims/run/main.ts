@@ -5,6 +5,7 @@ import { resultsDocument, resultsJson } from '../../src/results/writers/json.ts'
 import { runsCsv } from '../../src/results/writers/runs-csv.ts';
 import { nodeRunner } from '../../src/workers/node.ts';
 import { askAll, answerJson, answerText } from './ask.ts';
+import { carriersDocument, carriersJson, carriersReport } from './carriers.ts';
 import { handoutFile } from './handout.ts';
 import { HELP, readArguments, type Format, type Options } from './arguments.ts';
 import { learnedDocument, learnedJson, learnedReport } from './learn.ts';
@@ -13,6 +14,7 @@ import { progressLine } from './progress.ts';
 import { codeOf, readProgrammeFile } from './programme-file.ts';
 import { outlookOf, simulate, type Results } from './results.ts';
 import { textReport } from './text-report.ts';
+import { fromToday } from './today.ts';
 
 const DONE = 0;
 const FAILED = 1;
@@ -36,19 +38,26 @@ export async function main(argv: readonly string[], program: URL): Promise<numbe
   const path = fromCaller(options.file);
   const reading = await readProgrammeFile(path, options.file);
   if (!reading.ok) return refuse(reading.problems);
+  const today = options.today === true ? fromToday(reading.programme) : { programme: reading.programme, notes: [] };
+  if (typeof today === 'string') return refuse([today]);
   const plans = chosenPlans(reading.programme, options.plans);
   if (typeof plans === 'string') return refuse([plans]);
   const target = options.handout?.file ?? options.out;
   const output = target === null ? standardOutput() : fileOutput(fromCaller(target), path);
   if (typeof output === 'string') return refuse([output]);
-  for (const note of reading.notes) process.stderr.write(`Note: ${note}\n`);
+  for (const note of [...reading.notes, ...today.notes]) process.stderr.write(`Note: ${note}\n`);
   try {
     if (options.learn === true) {
       const document = learnedDocument(reading.programme);
       await output.write([options.format === 'json' ? learnedJson(document) : learnedReport(document)]);
       return DONE;
     }
-    await run(reading.programme, plans, options, program, output);
+    if (options.carriers === true) {
+      const document = carriersDocument(reading.programme);
+      await output.write([options.format === 'json' ? carriersJson(document) : carriersReport(document)]);
+      return DONE;
+    }
+    await run(today.programme, plans, options, program, output);
     return DONE;
   } catch (error) {
     output.giveUp();

@@ -6,11 +6,13 @@ import { cautions } from '../../src/text/app.ts';
 import { failText } from '../../src/text/charts-more.ts';
 import { percent, percentRange, whole } from '../../src/text/charts.ts';
 import { planParagraph } from '../../src/text/sentences.ts';
+import { headless } from '../../src/text/today.ts';
 
 /** What the runner says in words: a paragraph for each plan, then the figures side by side, then the small print. */
-export function textReport(outlook: Outlook, { title, example, limits, guessesAsTheyStand }: Programme): string {
+export function textReport(outlook: Outlook, { title, example, limits, guessesAsTheyStand, log }: Programme): string {
   const parts = [
     `${title}${example ? ' (an invented example)' : ''}`,
+    ...(log.forecastFrom === undefined ? [] : [headless.from(log.forecastFrom)]),
     ...outlook.plans.map((plan) => `${plan.mark}  ${planParagraph(plan, outlook.lastYear)}`),
     measures(outlook, { hours: limits.hoursPerYear ?? null, places: limits.places }),
     failures(outlook.plans),

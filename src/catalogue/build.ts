@@ -1,3 +1,4 @@
+import { PLAIN_CROSS, PLAIN_KIND } from '../model/plain.ts';
 import type { Cross, Kind } from '../model/programme.ts';
 import { EMPTY, NEVER, NORMAL, STRAY } from './ordinary.ts';
 import type { CatalogueKind, Figure } from './types.ts';
@@ -16,6 +17,12 @@ export interface KindFigures {
   readonly seedsPerFruit: Figure;
   readonly seedsAtMost: number;
   readonly selfCompatible: boolean;
+  /** Sets of chromosomes and how they pair: two, unless said. */
+  readonly ploidy?: number;
+  readonly inheritance?: Kind['inheritance'];
+  /** Of kinds that reject pollen by its S allele. Without alleles stated of the trees it changes nothing. */
+  readonly pollenRejection?: Kind['pollenRejection'];
+  readonly maleShare?: Figure;
   readonly yearsToFullBloom: number;
   readonly neverFruits?: Figure;
   readonly fertilityAsSeedParent?: Figure;
@@ -33,6 +40,7 @@ export function kindFrom(figures: KindFigures): Kind {
     nurseryShare: 0.05,
     plantOutAge: 1,
     waitYears: 1,
+    ...PLAIN_KIND,
     ...figures,
   };
 }
@@ -49,6 +57,8 @@ export interface PairFigures {
   readonly seedsAtMost?: number;
   readonly routes?: Cross['routes'];
   readonly weakness?: Cross['weakness'];
+  readonly motherClones?: Figure;
+  readonly usableSeedlings?: Figure;
   readonly hybrid?: HybridFigures;
   readonly note?: string;
 }
@@ -74,6 +84,7 @@ export function crossFrom({ hybrid: _, ...figures }: PairFigures, names: { reado
     emptyFruit: EMPTY,
     routes: [],
     dormancy: 0,
+    ...PLAIN_CROSS,
     ...figures,
   };
 }

@@ -1,4 +1,5 @@
 import type { Cross, Kind } from '../model/programme.ts';
+import { setsOf } from '../model/sets.ts';
 import { crossFrom, kindFrom, type HybridFigures, type PairFigures } from './build.ts';
 import { GUESSES, kinship, type Kinship } from './kin.ts';
 import { guess } from './sources.ts';
@@ -43,6 +44,18 @@ function seedsOf(first: CatalogueKind, second: CatalogueKind): { readonly seedsP
   return { seedsPerFruit: guess([1, Math.max(1.2, most * 0.3), Math.max(1.5, most * 0.6)], note), seedsAtMost: most };
 }
 
+/** Half of the sets of each parent. Where any pairs with any in one of them, so they do in the hybrid, and what is followed adds up. */
+function halves({ kind: a }: CatalogueKind, { kind: b }: CatalogueKind): Pick<Kind, 'ploidy' | 'inheritance'> {
+  const mixed = a.inheritance === 'polysomic' || b.inheritance === 'polysomic';
+  const of = (kind: Kind): number => (mixed ? setsOf(kind) : kind.ploidy) / 2;
+  return { ploidy: of(a) + of(b), inheritance: mixed ? 'polysomic' : 'disomic' };
+}
+
+const USABLE = guess(
+  [0.02, 0.15, 0.5],
+  'Hybrids with an odd number of sets give few whole seedlings; not counted for this one. Of triploid seed parents most seedlings are weak.',
+);
+
 /** The kind of the seedlings of two kinds: one for both ways round, so that a programme may use both. */
 export function hybridOf(first: CatalogueKind, second: CatalogueKind, figures: HybridFigures = {}): Kind {
   const { fertility } = GUESSES[kinship(first.id, second.id)];
@@ -61,6 +74,7 @@ export function hybridOf(first: CatalogueKind, second: CatalogueKind, figures: H
     flowers: figures.flowers ?? guess([20, 100, 400], 'Not counted for hybrids.'),
     ...seedsOf(first, second),
     selfCompatible: figures.selfCompatible ?? false,
+    ...halves(first, second),
     yearsToFullBloom: Math.max(first.kind.yearsToFullBloom, second.kind.yearsToFullBloom),
     fertilityAsSeedParent: figures.fertilityAsSeedParent ?? fertility,
     fertilityAsPollenParent: figures.fertilityAsPollenParent ?? fertility,
@@ -77,6 +91,7 @@ export function backcrossesOf(hybrid: Kind, first: CatalogueKind, second: Catalo
   const germination = guess([0.1, 0.45, 0.8], 'Not counted: from the poorest first crosses to a good year within a kind.');
   const weakness = { share, onset: ONSET, course: COURSE, rootBorne: { chance: ROOTS_OR_TOP } };
   const seeds = seedsOf(first, second);
+  const odd = hybrid.ploidy % 2 === 1 ? { usableSeedlings: USABLE } : {};
   const pairs: readonly (readonly [{ id: string; name: string }, { id: string; name: string }])[] = [
     [first, hybrid],
     [hybrid, first],
@@ -85,6 +100,6 @@ export function backcrossesOf(hybrid: Kind, first: CatalogueKind, second: Catalo
     [hybrid, hybrid],
   ];
   return pairs.map(([seed, pollen]) =>
-    crossFrom({ seed: seed.id, pollen: pollen.id, set, germination, weakness, ...seeds }, { seed: seed.name, pollen: pollen.name }, hybrid.id),
+    crossFrom({ seed: seed.id, pollen: pollen.id, set, germination, weakness, ...seeds, ...odd }, { seed: seed.name, pollen: pollen.name }, hybrid.id),
   );
 }

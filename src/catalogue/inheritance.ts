@@ -1,4 +1,5 @@
 import type { Source } from '../model/estimate.ts';
+import { PLAIN_GENE } from '../model/plain.ts';
 import type { Rule, ShownTrait } from '../model/programme.ts';
 import { guess } from './sources.ts';
 import type { CatalogueTrait, Figure } from './types.ts';
@@ -41,7 +42,7 @@ export function shownBy(figures: TraitFigures, genes: readonly GeneName[], rules
     emptyIfShown,
     note: note === undefined ? summary : `${summary} ${note}`,
   };
-  return { id, name, summary, source, genes: genes.map((gene) => ({ ...gene })), trait };
+  return { id, name, summary, source, genes: genes.map((gene) => ({ ...gene, ...PLAIN_GENE })), trait };
 }
 
 const copiesOf = (gene: string, copies: 1 | 2): Needs => ({ needs: 'all', of: [{ gene, copies }] });

@@ -92,7 +92,7 @@ class Takeover {
   pair(there: CatalogueCross, back: CatalogueCross): Pick<Part, 'kinds' | 'crosses'> & Omit<NonNullable<Part['pair']>, 'name'> {
     const [seed, pollen] = [this.idOf(there.cross.seed), this.idOf(there.cross.pollen)];
     const gives = this.hybridOf(there, [pairKey(seed, pollen), pairKey(pollen, seed)]);
-    const kinds = there.hybrid ? this.kind(there.hybrid) : [];
+    const kinds = there.hybrid ? this.kind(this.pairing(there.hybrid, [there.cross.seed, there.cross.pollen])) : [];
     const direct = [there, back].flatMap((found) => this.cross(found.cross).map((cross) => ({ found, cross })));
     // Where seedlings count as one of the two kinds, the crosses of that kind hold for them too.
     const apart = gives !== seed && gives !== pollen;
@@ -104,6 +104,12 @@ class Takeover {
       ways: found.length === 2 ? 2 : found.length === 1 ? 1 : 0,
       known: knownOf(found),
     };
+  }
+
+  /** A programme that takes the sets of both parents two by two, does so with their hybrid. */
+  private pairing(hybrid: Kind, parents: readonly string[]): Kind {
+    const own = parents.map((id) => this.programme.kinds.find((kind) => kind.id === this.idOf(id)) ?? kindOf(id)?.kind);
+    return own.some((kind) => kind?.inheritance === 'polysomic') ? hybrid : { ...hybrid, inheritance: 'disomic' };
   }
 
   /** The programme’s own kind that the seedlings of a pair are, if it has one. */

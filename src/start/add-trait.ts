@@ -3,8 +3,10 @@ import { inheritanceNote } from '../catalogue/said.ts';
 import type { Kind, Pool, Programme, Rule, Trait, Tree } from '../model/programme.ts';
 import { range } from './guesses.ts';
 import { seenOn } from './inheritance.ts';
+import { setsOf } from '../model/sets.ts';
 import { idGiver, sameName, sharedKinds } from './local.ts';
 import { merged, type Merged } from './merge.ts';
+import { rulesFor } from './sets.ts';
 
 type Genes = Programme['genes'];
 /** Whether a tree shows it, as far as its breeder knows. */
@@ -57,9 +59,9 @@ const renamed = ({ needs, ...rule }: Rule, gene: (id: string) => string): Rule =
   needs: needs.needs === 'total' ? { ...needs, genes: needs.genes.map(gene) } : { ...needs, of: needs.of.map((each) => ({ ...each, gene: gene(each.gene) })) },
 });
 
-function withGenes(trait: Trait, gene: (id: string) => string): Trait {
+function withGenes(trait: Trait, gene: (id: string) => string, sets: number): Trait {
   if (trait.type === 'measured') return { ...trait, genes: trait.genes.map((each) => ({ ...each, gene: gene(each.gene) })) };
-  return { ...trait, rules: trait.rules.map((each) => renamed(each, gene)) };
+  return { ...trait, rules: rulesFor(trait.rules, sets).map((each) => renamed(each, gene)) };
 }
 
 /** The genes of an offer that the programme lacks, under free ids, and what each gene of the catalogue is called there. */
@@ -80,7 +82,7 @@ export function addTrait(programme: Programme, { known, kind, trees }: TraitOffe
   const gene = (id: string): string => ids.get(id) ?? id;
   const names = programme.traits.map(({ name }) => name);
   const trait: Trait = {
-    ...withGenes(known.trait, gene),
+    ...withGenes(known.trait, gene, setsOf(kind)),
     id: idGiver(programme.traits.map(({ id }) => id))(known.id),
     name: names.some((name) => sameName(name, known.name)) ? `${known.name} (${kind.name})` : known.name,
     note: inheritanceNote(known),

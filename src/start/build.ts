@@ -1,4 +1,5 @@
 import { kindOf } from '../catalogue/catalogue.ts';
+import { PLAIN_TREE } from '../model/plain.ts';
 import { FORMAT, programmeSchema, VERSION, type Programme } from '../model/programme.ts';
 import { freshId } from '../model/plans.ts';
 import { parseProgramme, type Reading } from '../model/read.ts';
@@ -28,7 +29,10 @@ function treesOf(answers: Answers, inheritance: Inheritance, traitId: string): T
   const { tree, partners, goal } = answers;
   const measured = measuredOf(answers);
   const ids: string[] = [];
-  const standing = (name: string, kind: string): Pick<Tree, 'id' | 'name' | 'kind' | 'flowers' | 'gardens' | 'yearlyLoss' | 'genes'> => {
+  const standing = (
+    name: string,
+    kind: string,
+  ): Pick<Tree, 'id' | 'name' | 'kind' | 'flowers' | 'gardens' | 'yearlyLoss' | 'genes' | 'sex' | 'testCrosses'> => {
     const id = freshId(name, ids);
     ids.push(id);
     return {
@@ -39,6 +43,7 @@ function treesOf(answers: Answers, inheritance: Inheritance, traitId: string): T
       gardens: [],
       yearlyLoss: loss(),
       genes: frequencies(inheritance.genes, kind === tree.kind),
+      ...PLAIN_TREE,
     };
   };
   const mine: Tree = {

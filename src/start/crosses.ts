@@ -3,6 +3,7 @@ import { meanOf } from '../model/mean.ts';
 import type { Cross, Kind, Stock } from '../model/programme.ts';
 import type { Answers, Partner } from './answers.ts';
 import { counted, orCounted, single } from './guesses.ts';
+import { twoByTwo } from './sets.ts';
 
 type Weakness = NonNullable<Cross['weakness']>;
 
@@ -64,8 +65,9 @@ export function biologyOf(answers: Answers): Biology {
   const asked = askedCross(answers)?.cross.id;
   const entries = [tree.kind, ...partners.map(({ kind }) => kind)].map(kindOf);
   const crosses = found.flatMap(({ cross, backcrosses }) => [cross.id === asked ? withOwn(cross, answers) : cross, ...backcrosses]);
+  const kinds = byId([...entries.map((entry) => entry?.kind), ...found.map(({ hybrid }) => hybrid)]);
   return {
-    kinds: byId([...entries.map((entry) => entry?.kind), ...found.map(({ hybrid }) => hybrid)]),
+    kinds: wide ? twoByTwo(kinds) : kinds,
     crosses: byId(crosses),
     stocks: byId(kindOf(tree.kind)?.stocks.slice(0, MOST_STOCKS) ?? []),
     wide,

@@ -1,8 +1,11 @@
+import { PLAIN_GENE } from '../model/plain.ts';
 import type { Rule, Programme, ShownTrait, Tree } from '../model/programme.ts';
 import { kindOf, type CatalogueTrait } from '../catalogue/catalogue.ts';
 import { inheritanceNote } from '../catalogue/said.ts';
+import { setsOf } from '../model/sets.ts';
 import type { Answers, Partner } from './answers.ts';
 import { counted, range } from './guesses.ts';
+import { rulesFor } from './sets.ts';
 
 type Genes = Programme['genes'];
 
@@ -41,27 +44,39 @@ export function knownRules(kind: string): readonly { readonly id: string; readon
 /** Whether a rule can be chosen for a tree of that kind: one of the plain ones, or one known in the kind. */
 export const isRuleFor = (kind: string, rule: string): boolean => !rule.startsWith(KNOWN) || knownRules(kind).some(({ id }) => id === rule);
 
+/** Copies of a gene that a tree of the answers can carry; with another kind in play the sets are taken two by two. */
+function setsIn({ tree, partners }: Answers): number {
+  const entry = kindOf(tree.kind);
+  return entry && partners.every(({ kind }) => kind === tree.kind) ? setsOf(entry.kind) : 2;
+}
+
+/** “Two copies” means every copy: with more than two sets that is as many as there are. */
+const every = (rule: Rule, sets: number): Rule =>
+  sets > 2 && rule.needs.needs === 'all' && rule.needs.of.every(({ copies }) => copies === 2)
+    ? { ...rule, name: `all ${String(sets)} copies needed`, needs: { ...rule.needs, of: rule.needs.of.map((one) => ({ ...one, copies: sets })) } }
+    : rule;
+
 function asKnown(answers: Answers): Inheritance | undefined {
   const found = knownRules(answers.tree.kind).find(({ id }) => id === answers.rule)?.trait;
   if (found?.trait.type !== 'shown') return undefined;
   const { rules, canShow } = found.trait;
-  return { genes: found.genes, rules, canShow, note: `Inherited as known for ${found.name}. ${inheritanceNote(found)}` };
+  return { genes: found.genes, rules: rulesFor(rules, setsIn(answers)), canShow, note: `Inherited as known for ${found.name}. ${inheritanceNote(found)}` };
 }
 
 /** How the rare trait is inherited: as the catalogue knows it, as the breeder says, or by weighted explanations where nobody knows. */
 export function inheritanceOf(answers: Answers): Inheritance {
-  const gene = { id: GENE, name: answers.tree.trait };
+  const gene = { id: GENE, name: answers.tree.trait, ...PLAIN_GENE };
   const said = (rule: Rule | undefined): Inheritance => ({
     genes: [gene],
-    rules: rule ? [{ ...rule, weight: 1 }] : [],
+    rules: rule ? [{ ...every(rule, setsIn(answers)), weight: 1 }] : [],
     note: 'How it is inherited is taken as you said.',
   });
   if (answers.rule === 'one') return said(ONE);
   if (answers.rule === 'two') return said(TWO);
   return (
     asKnown(answers) ?? {
-      genes: [gene, { id: SECOND, name: `helper of ${answers.tree.trait}` }],
-      rules: EXPLANATIONS,
+      genes: [gene, { id: SECOND, name: `helper of ${answers.tree.trait}`, ...PLAIN_GENE }],
+      rules: EXPLANATIONS.map((rule) => every(rule, setsIn(answers))),
       note: 'How it is inherited is not known: each future follows one of several explanations. Their weights are a guess.',
     }
   );

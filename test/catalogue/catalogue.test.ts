@@ -104,6 +104,30 @@ describe('the catalogue of kinds', () => {
     }
   });
 
+  it('knows how many sets of chromosomes a kind has, and gives hybrids half of each', () => {
+    const many = kinds.filter(({ kind }) => kind.ploidy > 2).map(({ id, kind }) => `${id} ${String(kind.ploidy)} ${kind.inheritance}`);
+    // Chromosome numbers 2n = 32, 48 and 90 against 16 and 15 of one set: Rehder and cytology handbooks, from memory.
+    expect(many.sort()).toEqual(['european-plum 6 disomic', 'persimmon 6 polysomic', 'sour-cherry 4 disomic']);
+    expect(crossBetween('sweet-cherry', 'sour-cherry').hybrid?.ploidy).toBe(3);
+    expect(crossBetween('sweet-cherry', 'sour-cherry').backcrosses.every(({ usableSeedlings }) => usableSeedlings !== undefined)).toBe(true);
+    expect(crossBetween('european-plum', 'apricot').hybrid?.ploidy).toBe(4);
+    expect(crossBetween('persimmon', 'apple').hybrid).toMatchObject({ ploidy: 4, inheritance: 'polysomic' });
+    expect(crossBetween('pear', 'quince').backcrosses.some(({ usableSeedlings }) => usableSeedlings !== undefined)).toBe(false);
+  });
+
+  it('flags the kinds that reject pollen by S alleles, which changes nothing until a tree’s are stated', () => {
+    const flagged = kinds.filter(({ kind }) => kind.pollenRejection === 'gametophytic').map(({ id }) => id);
+    expect(flagged.sort()).toEqual(['almond', 'apple', 'apricot', 'japanese-plum', 'pear', 'sour-cherry', 'sweet-cherry']);
+    const apple = programmeOf('apple', 'apple', crossBetween('apple', 'apple'));
+    const plain = { ...apple, kinds: apple.kinds.map((kind) => ({ ...kind, pollenRejection: 'none' })) };
+    const [flaggedRuns, plainRuns] = [apple, plain].map((document) => {
+      const reading = parseProgramme(document);
+      if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+      return new Simulator(reading.programme).runs([0], 0, 50)[0];
+    });
+    expect(flaggedRuns).toEqual(plainRuns);
+  });
+
   it('refuses a kind that it has not', () => {
     expect(kindOf('medlar')).toBeUndefined();
     expect(() => crossBetween('apple', 'medlar')).toThrow(RangeError);
@@ -111,12 +135,12 @@ describe('the catalogue of kinds', () => {
 });
 
 /** The least programme of one cross: everything of the two kinds, one tree of each, judged by a trait of its own. */
-function programmeOf(seed: string, pollen: string, { cross, hybrid, backcrosses }: CatalogueCross): unknown {
+function programmeOf(seed: string, pollen: string, { cross, hybrid, backcrosses }: CatalogueCross) {
   const used = [...new Set([seed, pollen])].flatMap((id) => kindOf(id)?.kind ?? []);
   const crosses = [cross, ...backcrosses, ...(seed === pollen ? [] : [crossBetween(seed, seed).cross, crossBetween(pollen, pollen).cross])];
   return {
     format: 'orchard-odds programme',
-    version: 3,
+    version: 4,
     title: `${seed} by ${pollen}`,
     startYear: 2030,
     lastYear: 2060,

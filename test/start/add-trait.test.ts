@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { kinds } from '../../src/catalogue/catalogue.ts';
 import { Simulator } from '../../src/engine/simulate.ts';
+import { PLAIN_GENE } from '../../src/model/plain.ts';
 import { sentence } from '../../src/model/problem.ts';
 import type { Programme } from '../../src/model/programme.ts';
 import { parseProgramme } from '../../src/model/read.ts';
@@ -98,7 +99,11 @@ describe('adding a known trait of the catalogue', () => {
   it('gives fresh ids where one is taken by something else, and a name of its own', () => {
     const pear = startedWith('peach');
     const [first] = pear.genes;
-    const taken = { ...pear, genes: [...pear.genes, { id: 'peach-y', name: 'yield' }], traits: pear.traits.map((each) => ({ ...each, name: 'White flesh' })) };
+    const taken = {
+      ...pear,
+      genes: [...pear.genes, { ...PLAIN_GENE, id: 'peach-y', name: 'yield' }],
+      traits: pear.traits.map((each) => ({ ...each, name: 'White flesh' })),
+    };
     expect(first?.id).toBe('wanted');
     const after = added(taken, 'peach-white-flesh');
     expect(after.genes.at(-1)).toMatchObject({ id: 'peach-y-2', name: 'Y' });

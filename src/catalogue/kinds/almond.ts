@@ -38,6 +38,7 @@ export const almond = entryFrom({
     seedsPerFruit: ONE_SEED,
     seedsAtMost: 1,
     selfCompatible: false,
+    pollenRejection: 'gametophytic',
     note: 'Mostly barren with its own pollen; trees with the Sf form set with it. Flowers are best pollinated 1–2 days after opening.',
   },
   chilling: remembered([21, 25, 30], 'middling', 'Hartmann & Kester; USDA Handbook 727: 21–30 days moist cold.'),

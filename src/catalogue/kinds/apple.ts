@@ -49,6 +49,7 @@ export const apple = entryFrom({
     ),
     seedsAtMost: 10,
     selfCompatible: false,
+    pollenRejection: 'gametophytic',
     note: 'Next to nothing with its own pollen: 0–4.5 % in one cultivar over four seasons. Triploid seed parents have 3–4 seeds, and most of their seedlings are weak.',
   },
   chilling: remembered([60, 75, 90], 'high', 'Hartmann & Kester, Plant Propagation: 60–90 days moist at 1–5 °C.'),

@@ -34,6 +34,7 @@ export const apricot = entryFrom({
     seedsPerFruit: ONE_SEED,
     seedsAtMost: 1,
     selfCompatible: false,
+    pollenRejection: 'gametophytic',
     note: 'Some cultivars set with their own pollen and some do not. On marginal sites 30–60 % of years have little or no crop, mostly by frost (from memory): enter your own frosts.',
   },
   chilling: remembered([60, 65, 70], 'middling', 'Hartmann & Kester; USDA Handbook 727: 60–70 days moist cold.'),

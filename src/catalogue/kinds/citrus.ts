@@ -45,7 +45,7 @@ export const citrus = entryFrom({
     ...stocksOf({ id: 'citrus-seedling', name: 'seedling citrus', methods: [taking(tBud, TAKE)] }),
   ],
   notes: [
-    'Many citrus seed parents bear copies of themselves: seedlings from the mother’s own tissue, not from the pollen. The futures do not know of them; take off their share from “seeds that come up”.',
+    'Many citrus seed parents bear copies of themselves: seedlings from the mother’s own tissue, not from the pollen. The share stands with the cross and differs from none (clementine, pummelo) to nearly all (from memory): count yours by the leaf.',
     'Citrus greening and canker are regulated: ask your plant-health office before moving any wood or seed.',
   ],
 });
@@ -54,6 +54,10 @@ export const citrusWithin: PairFigures = {
   seed: 'citrus',
   pollen: 'citrus',
   set: guess([0.02, 0.15, 0.5], 'No count was found; trees shed most of their fruitlets.'),
+  motherClones: guess(
+    [0, 0.5, 0.98],
+    'From no copies to nearly all by seed parent; no count was looked up. A hobby grower expected about half of some 40 seedlings of one rootstock seed parent to be from the pollen.',
+  ),
   germination: published(
     [0.3, 0.6, 0.75],
     'middling',

@@ -23,6 +23,7 @@ export const europeanPlum = entryFrom({
     seedsPerFruit: ONE_SEED,
     seedsAtMost: 1,
     selfCompatible: false,
+    ploidy: 6,
     note: 'Some cultivars set with their own pollen and some do not: change the mark if yours does.',
   },
   chilling: remembered(
@@ -35,7 +36,7 @@ export const europeanPlum = entryFrom({
     ...stocksOf({ id: 'plum-st-julien', name: 'St Julien for plum', methods: [chip, tBud], place: 0.7 }),
   ],
   notes: [
-    'It has six sets of chromosomes. The futures reckon with two, so shares of a trait with a known gene are only rough here.',
+    'It has six sets of chromosomes. They are taken to pair two by two, so a gene has two copies (from memory); a trait that rests on three like genes then shows in 63 of 64 selfed seedlings.',
     'Plum pox is regulated: report suspect trees, and take no wood out of a closed zone. Your plant-health office decides.',
     'Kernels contain cyanide: do not taste raw ones.',
   ],

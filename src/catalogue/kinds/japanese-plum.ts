@@ -23,6 +23,7 @@ export const japanesePlum = entryFrom({
     seedsPerFruit: ONE_SEED,
     seedsAtMost: 1,
     selfCompatible: false,
+    pollenRejection: 'gametophytic',
     note: 'Mostly barren with its own pollen (from memory).',
   },
   chilling: remembered([60, 90, 150], 'low', 'Hartmann & Kester give 90–150 days for plums; low-chill Japanese plums need less. From memory.'),

@@ -36,6 +36,7 @@ export const pear = entryFrom({
     seedsPerFruit: remembered([3, 5, 8], 'middling', 'Textbook figure: 3–8 seeds a fruit, at most 10.'),
     seedsAtMost: 10,
     selfCompatible: false,
+    pollenRejection: 'gametophytic',
     note: 'Almost barren with its own pollen: 1.2 % of 42,616 isolated flowers gave a fruit with a sound seed (59 cultivars, Hungary 2000).',
   },
   chilling: remembered([60, 75, 90], 'high', 'Hartmann & Kester, Plant Propagation: 60–90 days moist at 1–5 °C.'),

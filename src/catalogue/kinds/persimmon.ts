@@ -24,7 +24,9 @@ export const persimmon = entryFrom({
     seedsPerFruit: remembered([1, 3, 5], 'low', 'Up to eight seeds a fruit; no count was looked up.'),
     seedsAtMost: 8,
     selfCompatible: false,
-    note: 'Most named trees are female and need a male parent; many fruits swell without any seed. Part of the seedlings are male and never judged.',
+    ploidy: 6,
+    inheritance: 'polysomic',
+    note: 'Most named trees are female and need a male parent; many fruits swell without any seed. Part of the seedlings can be male and are then never judged: state their share.',
   },
   chilling: remembered([0, 30, 60], 'middling', 'USDA Handbook 727: none to 60 days; growers raise kaki warm. American persimmon 60–90.'),
   stocks: [
@@ -58,13 +60,15 @@ export const persimmon = entryFrom({
           confidence: 'high',
           note: 'Japanese national programme: about 1/5 from two cultivars × non-astringent. Ikeda and others 1985: about 15 % in backcrosses.',
         },
-        note: 'The six copies are written as three genes of two copies: two foreign copies then give 1/4, not the 1/5 that was counted.',
+        note: 'Two foreign copies give 1 in 5 with a non-astringent tree, three 1 in 20; a tree with four or more gives none.',
       },
-      [1, 2, 3].map((n) => ({ id: `persimmon-ast-${String(n)}`, name: `non-astringent, pair ${String(n)}` })),
-      [rule('all six copies', 1, { needs: 'total', genes: ['persimmon-ast-1', 'persimmon-ast-2', 'persimmon-ast-3'], copies: 6 })],
+      [{ id: 'persimmon-ast', name: 'non-astringent' }],
+      [rule('all six copies', 1, { needs: 'all', of: [{ gene: 'persimmon-ast', copies: 6 }] })],
     ),
   ],
-  notes: ['It has six sets of chromosomes; the futures reckon with two a gene.'],
+  notes: [
+    'Kaki has six sets of chromosomes, any of which pairs with any: a gene has up to six copies. Crossed with another kind, its sets are taken two by two.',
+  ],
 });
 
 export const persimmonWithin: PairFigures = {

@@ -38,6 +38,8 @@ export const sourCherry = entryFrom({
     seedsPerFruit: ONE_SEED,
     seedsAtMost: 1,
     selfCompatible: true,
+    ploidy: 4,
+    pollenRejection: 'gametophytic',
     note: 'Mixed: some cultivars set with their own pollen and some do not; change the mark if yours does not. Tart cherry in Michigan lost nearly the whole crop in 2 of 11 springs.',
   },
   chilling: remembered(
@@ -77,7 +79,7 @@ export const sourCherry = entryFrom({
     }),
   ],
   notes: [
-    'It has four sets of chromosomes. The futures reckon with two, so shares of a trait with a known gene are only rough here.',
+    'It has four sets of chromosomes. They are taken to pair two by two, so a gene has two copies; some pair with any other (Hauck and others 2006, from memory). To state four S alleles of a tree, say that any pairs with any.',
     'Kernels contain cyanide: do not taste raw ones.',
   ],
 });

@@ -27,6 +27,7 @@ export const sweetCherry = entryFrom({
     seedsPerFruit: ONE_SEED,
     seedsAtMost: 1,
     selfCompatible: false,
+    pollenRejection: 'gametophytic',
     note: 'Two trees of the same incompatibility group set nothing. Trees with the S4′ form set with their own pollen.',
   },
   chilling: published(

@@ -1,4 +1,5 @@
-import { shareQualifying } from '../../../../src/genetics/family.ts';
+import { afterSeasons, chanceOfSeasons, rightChance, type Hidden } from '../../../../src/genetics/carriers.ts';
+import { offspringShares, shareQualifying } from '../../../../src/genetics/family.ts';
 import { carrierIfNotShown, hardyWeinberg, inbreeding, openPollinated, strayShareOfFruit, type Mating } from '../../../../src/genetics/population.ts';
 import { atLeast, binomialPmf, plantsNeeded } from '../../../../src/statistics/binomial.ts';
 import { RATIOS, worked } from './ratios.ts';
@@ -38,6 +39,16 @@ export const inheritanceChecks: Checks = {
     const silent =
       inputs.number('prior') * binomialPmf(0, inputs.number('n'), shareQualifying({ a: 1 }, { a: 2 }, { needs: 'all', of: [{ gene: 'a', copies: 2 }] }));
     return silent / (silent + 1 - inputs.number('prior'));
+  },
+  'apple-scab-escape': (inputs) => {
+    const [none, one, two] = offspringShares(0.5, 0.5);
+    const states: readonly Hidden[] = [
+      { chance: none, carries: false, right: false, fromTest: 1, owed: 0 },
+      { chance: one + two, carries: true, right: true, fromTest: 1, owed: 0 },
+    ];
+    const how = { canShow: 1, seasons: 1, falseShow: 1 - inputs.number('scabbedWithout') / inputs.number('of') };
+    const clean = states.reduce((sum, { chance, right }) => sum + chance * chanceOfSeasons(right, 1, 1, how), 0);
+    return [clean, 1 - rightChance(afterSeasons(states, 1, 1, how))];
   },
   'mendel-misclass': (inputs) => missed(inputs.number('progeny')),
   'mendel-corrected-ratio': (inputs) => [2 * (1 - missed(inputs.number('progeny'))), 1 + 2 * missed(inputs.number('progeny'))],

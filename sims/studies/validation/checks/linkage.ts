@@ -1,12 +1,13 @@
 import { gameteShares, placeGenes, type Homologues, type PlacedGene } from '../../../../src/genetics/tray/linkage.ts';
 import { offspringShares } from '../../../../src/genetics/family.ts';
+import { PLAIN_GENE } from '../../../../src/model/plain.ts';
 import { atLeast, plantsNeeded } from '../../../../src/statistics/binomial.ts';
 import { at, published, type Check, type Checks, type Inputs } from '../entries.ts';
 
 /** Genes g0, g1 … of one linkage group at these places (cM). */
 export const genesAt = (positions: readonly number[]): PlacedGene[] =>
   placeGenes(
-    { genes: positions.map((position, i) => ({ id: `g${String(i)}`, name: `g${String(i)}`, group: 'one', position })) },
+    { genes: positions.map((position, i) => ({ id: `g${String(i)}`, name: `g${String(i)}`, group: 'one', position, ...PLAIN_GENE })) },
     positions.map((_, i) => `g${String(i)}`),
   );
 
@@ -64,14 +65,6 @@ const oneOrMore: (q: (r: number) => number) => Check = (q) => (inputs) => atLeas
 export const linkageChecks: Checks = {
   ...each(/^haldane-\d+(cM|-rounding)$/, (inputs) => recombinationAt(inputs.number('cM'))),
   ...each(/^f2-/, second),
-  ...each(/^flank-loss-/, (inputs) => {
-    const gametes = gameteShares({ a: 0b111, b: 0 }, row(inputs.number('r1'), inputs.number('r2')));
-    return at(gametes, 0b101) / (at(gametes, 0b101) + at(gametes, 0b111));
-  }),
-  ...each(/^bc-rp-/, (inputs) => {
-    const [, one, both] = recovered(inputs.number('t'));
-    return both + one / 2;
-  }),
   'haldane-inv-30': (inputs) => distanceOf(inputs.number('r')) / 100,
   'haldane-add': (inputs) => {
     const gametes = gameteShares({ a: 0b111, b: 0 }, row(inputs.number('r1'), inputs.number('r2')));
@@ -80,10 +73,6 @@ export const linkageChecks: Checks = {
   'poly-repulsion-2': (inputs) => {
     const gametes = gameteShares({ a: 0b01, b: 0b10 }, row(inputs.number('r')));
     return at(gametes, 0b00) + at(gametes, 0b11);
-  },
-  'flank-single-loss': (inputs) => {
-    const gametes = gameteShares({ a: 0b11, b: 0 }, row(inputs.number('r')));
-    return 1 - (at(gametes, 0b11) / (at(gametes, 0b01) + at(gametes, 0b11))) ** inputs.number('t');
   },
   // A crossover on one side or the other, each with chance r.
   'yt-150': oneOrMore((r) => 1 - (1 - r) ** 2),

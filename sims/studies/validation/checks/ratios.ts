@@ -31,6 +31,7 @@ const selfed = (genes: string, classes: readonly Needs[], order?: readonly numbe
 /** By the id of the published entry. */
 export const RATIOS: Readonly<Record<string, Ratio>> = {
   'mendel-1to2to1': selfed('A', [two('A'), has('A')]),
+  'apple-rvi6': selfed('A', [two('A'), has('A')]),
   'mendel-9331': selfed('AB', [has('AB'), has('A'), has('B')]),
   'mendel-testcross1': { mother: one('A'), father: {}, classes: [has('A')], of: 2 },
   'mendel-trihybrid': selfed('ABC', [has('ABC'), has('AB'), has('AC'), has('A'), has('BC'), has('B'), has('C')]),

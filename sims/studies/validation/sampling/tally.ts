@@ -20,7 +20,7 @@ export class Mean {
   }
 
   /** The mean, times and plus something. */
-  figure(times = 1, plus = 0): Sampled {
+  figure(times = 1, plus = 0): { readonly got: number; readonly error: number } {
     return { got: times * this.middle + plus, error: Math.abs(times) * Math.sqrt(this.squares / (this.n - 1) / this.n) };
   }
 }
@@ -43,8 +43,7 @@ export function variance(values: ArrayLike<number>): { readonly got: number; rea
   const middle = meanOf(values);
   const squares = new Mean();
   for (let i = 0; i < values.length; i += 1) squares.add(((values[i] ?? NaN) - middle) ** 2);
-  const figure = squares.figure(values.length / (values.length - 1));
-  return 'got' in figure ? figure : { got: NaN, error: NaN };
+  return squares.figure(values.length / (values.length - 1));
 }
 
 /** Standard deviation of independent values: error of the root to first order. */
@@ -59,8 +58,7 @@ export function ratio(top: ArrayLike<number>, bottom: ArrayLike<number>): Sample
   const got = meanOf(top) / meanOf(bottom);
   const residuals = new Mean();
   for (let i = 0; i < top.length; i += 1) residuals.add((top[i] ?? NaN) - got * (bottom[i] ?? NaN));
-  const figure = residuals.figure(1 / meanOf(bottom));
-  return { got, error: 'error' in figure ? figure.error : NaN };
+  return { got, error: residuals.figure(1 / meanOf(bottom)).error };
 }
 
 /** `hits` of `of` trials; a published figure that counts in parts says how many parts are the whole. */

@@ -64,10 +64,11 @@ function kindOf(programme: Programme, parent: Parent, stated: string | undefined
   return found && entryOf(programme, found.batch, depth + 1)?.gives;
 }
 
-/** Kinds of seed and pollen parent, as far as the log says. */
+/** Kinds of seed and pollen parent, as far as the log says; open, mixed and own pollen is taken to be of the seed parent’s kind unless it is said. */
 export function kindsOf(programme: Programme, batch: Batch, depth = 0): { readonly seed: string | undefined; readonly pollen: string | undefined } {
   const seed = kindOf(programme, batch.seed, batch.seedKind, depth);
-  return { seed, pollen: batch.pollen === 'self' ? seed : kindOf(programme, batch.pollen, batch.pollenKind, depth) };
+  const near = batch.pollen === 'open' || batch.pollen === 'self' || batch.pollen === 'mixed';
+  return { seed, pollen: kindOf(programme, batch.pollen, batch.pollenKind, depth) ?? (near ? seed : undefined) };
 }
 
 /** The cross entry of a batch: that of its ordered pair of kinds, or the one that has its way of raising seed. */

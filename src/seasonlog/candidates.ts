@@ -1,4 +1,5 @@
 import { genesOf, type Needs } from '../genetics/family.ts';
+import { PLAIN_GENE } from '../model/plain.ts';
 import type { Programme, ShownTrait } from '../model/programme.ts';
 
 /** Further explanations that are looked at whether or not the programme names them; the keys of their words. */
@@ -45,7 +46,7 @@ export function withAnotherGene(programme: Programme): Programme {
   const unknown = { frequency: ANOTHER_FREQUENCY };
   return {
     ...programme,
-    genes: [...programme.genes, { id: ANOTHER, name: ANOTHER }],
+    genes: [...programme.genes, { id: ANOTHER, name: ANOTHER, ...PLAIN_GENE }],
     trees: programme.trees.map((tree) => ({ ...tree, genes: { ...tree.genes, [ANOTHER]: unknown } })),
     pools: programme.pools.map((pool) => ({
       ...pool,

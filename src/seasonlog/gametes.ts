@@ -1,5 +1,6 @@
 import { qualifies, type Copies, type Needs } from '../genetics/family.ts';
 import { gameteShares, placeGenes, type PlacedGene } from '../genetics/tray/linkage.ts';
+import { setsOfTree } from '../genetics/tray/passage.ts';
 import { parentOf, type Ruling } from '../genetics/tray/parent.ts';
 import { genesOf } from '../genetics/family.ts';
 import type { Batch } from '../model/log.ts';
@@ -51,7 +52,8 @@ export class RuleGenes {
     if (typeof parent === 'string') return this.pollenInTheAir();
     if ('tag' in parent) return this.ofTag(parent.tag, depth);
     const tree = this.programme.trees.find(({ id }) => id === parent.tree);
-    return tree && merged(parentOf(tree, this.genes, [this.ruling]).states, this.genes);
+    // By homologues of two sets; of trees with more nothing is concluded from their seedlings.
+    return tree && setsOfTree(this.programme, tree) === 2 ? merged(parentOf(tree, this.genes, [this.ruling]).states, this.genes) : undefined;
   }
 
   /** A logged tree that became a parent: a seedling of its own batch, weighed by what was seen of it. */

@@ -1,3 +1,4 @@
+import type { LoggedTree } from '../model/log.ts';
 import type { Programme, ShownTrait } from '../model/programme.ts';
 import { beliefs as weightsOf, rulingOf } from '../genetics/tray/rulings.ts';
 import { normalised } from '../statistics/weighed.ts';
@@ -12,6 +13,7 @@ import { SETTLED, whatSettles, type Settling } from './settle.ts';
 /** One of the programme's rules before and after. */
 export interface WeighedRule {
   readonly name: string;
+  /** Before these counts, whatever the programme says by now. */
   readonly before: number;
   readonly after: number;
   /** How many times better than the best of the other rules it tells what was seen, whatever was believed before. */
@@ -29,6 +31,7 @@ export interface Loser {
   readonly batch: string;
   readonly batchName: string;
   readonly tag: string;
+  readonly place: LoggedTree['place'];
   readonly showed: number;
   readonly seasons: number;
   readonly status: 'alive' | 'dead' | 'culled' | 'labelLost';
@@ -46,8 +49,12 @@ export interface LearnedInheritance {
   readonly settled: boolean;
   /** What would settle it; null where it is settled, or there is one rule alone. */
   readonly settling: Settling | null;
-  /** New weights, for one click. */
+  /** The programme has its weights from these counts already; then they were not weighed twice. */
+  readonly used: boolean;
+  /** New weights, for one click, with those from before kept beside them. */
   readonly puts: readonly Put[];
+  /** The weights from before the counts, where the programme has any from counts. */
+  readonly backs: readonly Put[];
   /** Trees that stand and did not show it, likeliest carriers first. */
   readonly losers: readonly Loser[];
   readonly leftOut: readonly LeftOut[];
@@ -56,6 +63,8 @@ export interface LearnedInheritance {
 /** Weights go into the document in parts of this, so that they read as numbers. */
 const WHOLE = 100;
 const SMALLEST_WEIGHT = 0.001;
+/** Weights are put with three digits: a belief as near as this is the one that was put there. */
+const SAME = 0.002;
 
 /** Weighs the rules of every shown-or-not trait that logged trees were looked at for. */
 export function learnInheritance(programme: Programme): LearnedInheritance[] {
@@ -72,7 +81,7 @@ function learnTrait(programme: Programme, trait: ShownTrait, at: number): Learne
   );
   const usual = usualSeasons(looked);
   const own = trait.rules.map((_, rule) => fitRule(programme, rulingOf(trait, rule), looked, ways, usual));
-  const before = weightsOf(trait);
+  const before = weightsOf(beforeWeighing(trait));
   const after = normalised(own.map(({ evidence }, r) => evidence + Math.log(before[r] ?? 0)));
   const unknown = new Set(own[0]?.unknown ?? []);
   const wide = withAnotherGene(programme);
@@ -103,13 +112,7 @@ function learnTrait(programme: Programme, trait: ShownTrait, at: number): Learne
       after,
       own.map(({ families }) => families),
     ),
-    puts:
-      rules.length < 2
-        ? []
-        : rules.map((rule, r) => ({
-            path: ['traits', at, 'rules', r, 'weight'],
-            value: Math.max(SMALLEST_WEIGHT, Number((rule.after * WHOLE).toPrecision(3))),
-          })),
+    ...editsOf(trait, at, after),
     losers: losersOf(looked, own, after),
     leftOut: [
       ...leftOut,
@@ -117,6 +120,34 @@ function learnTrait(programme: Programme, trait: ShownTrait, at: number): Learne
         unknown.has(batch.id) ? [{ batch: batch.id, name: batch.name, why: 'unknownParents' as const, about: trait.name }] : [],
       ),
     ],
+  };
+}
+
+/** The trait with the weights that its rules had before counts set them. */
+const beforeWeighing = (trait: ShownTrait): ShownTrait => ({
+  ...trait,
+  rules: trait.rules.map((rule) => ({ ...rule, weight: rule.weightBefore ?? rule.weight })),
+});
+
+function editsOf(trait: ShownTrait, at: number, after: readonly number[]): Pick<LearnedInheritance, 'used' | 'puts' | 'backs'> {
+  const { rules } = trait;
+  if (rules.length < 2) return { used: false, puts: [], backs: [] };
+  const path = (rule: number, key: 'weight' | 'weightBefore') => ['traits', at, 'rules', rule, key];
+  const now = weightsOf(trait);
+  return {
+    used: rules.every(({ weightBefore }, r) => weightBefore !== undefined && Math.abs((now[r] ?? 0) - (after[r] ?? 0)) < SAME),
+    puts: rules.flatMap(({ weight, weightBefore }, r) => [
+      { path: path(r, 'weight'), value: Math.max(SMALLEST_WEIGHT, Number(((after[r] ?? 0) * WHOLE).toPrecision(3))) },
+      ...(weightBefore === undefined ? [{ path: path(r, 'weightBefore'), value: weight }] : []),
+    ]),
+    backs: rules.flatMap(({ weightBefore }, r) =>
+      weightBefore === undefined
+        ? []
+        : [
+            { path: path(r, 'weight'), value: weightBefore },
+            { path: path(r, 'weightBefore'), value: undefined },
+          ],
+    ),
   };
 }
 
@@ -139,7 +170,7 @@ function losersOf(looked: readonly LookedFamily[], fits: readonly RuleFit[], bel
       );
       if (known.some((one) => one === undefined)) return [];
       const carries = known.reduce((sum, one, r) => sum + (beliefs[r] ?? 0) * (one?.chance ?? 0), 0);
-      return [{ batch: batch.id, batchName: batch.name, tag: tree.tag, ...record, status: tree.status, carries }];
+      return [{ batch: batch.id, batchName: batch.name, tag: tree.tag, place: tree.place, ...record, status: tree.status, carries }];
     }),
   );
   return losers.sort((a, b) => b.carries - a.carries || a.tag.localeCompare(b.tag, 'en'));

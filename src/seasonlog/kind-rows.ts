@@ -2,11 +2,11 @@ import type { Programme } from '../model/programme.ts';
 import type { LeftOut, PlacedBatch } from './batches.ts';
 import { learnFirstFruit, statedFruit } from './first-fruit.ts';
 import { fruitingFacts } from './fruiting-facts.ts';
-import { row, totals } from './learned-row.ts';
+import { groupBy, row, totals } from './learned-row.ts';
 import type { CountsNote, Learned, LearnedRates } from './learned-types.ts';
-import { statedOf } from './priors.ts';
+import { shareDensity, statedOf, timeDensity } from './priors.ts';
 import { learnLosses, WAVE_FROM } from './survival.ts';
-import type { Stretch } from './survival-facts.ts';
+import type { Stretch } from './stretch.ts';
 import { learnTake, stockAt, type takeFacts } from './takes.ts';
 
 /** Rows of the take of tender and of ripe wood on one stock. */
@@ -27,7 +27,12 @@ export function takeRows(programme: Programme, facts: ReturnType<typeof takeFact
     const own = facts.filter(({ month }) => nearTender(month) === isTender);
     if (own.length === 0) return [];
     const counts = totals(own.map(({ took, grafted }) => ({ hits: took, of: grafted })));
-    return [row({ what, path: ['stocks', at, what], of, scale: 'share', before: statedOf(stock[what]), belief, counts, seen: own }, note)];
+    return [
+      row(
+        { what, path: ['stocks', at, what], of, scale: 'share', before: statedOf(stock[what]), prior: shareDensity(stock[what]), belief, counts, seen: own },
+        note,
+      ),
+    ];
   });
 }
 
@@ -56,10 +61,14 @@ export function lossRows(programme: Programme, placed: readonly PlacedBatch[], s
       if (own.length === 0) return [];
       const counts = {
         hits: own.reduce((sum, { atRisk, alive }) => sum + atRisk - alive, 0),
-        of: own.reduce((sum, { atRisk }) => sum + atRisk, 0),
+        // A tree that is looked at winter after winter is one tree.
+        of: groupBy(own, ({ batch }) => batch).reduce((sum, all) => sum + Math.max(...all.map(({ atRisk }) => atRisk)), 0),
         springs: own.length,
       };
-      const made = row({ what, path: ['kinds', at, key], of, scale: 'share', before: statedOf(kind[key]), belief, counts, seen: own }, note);
+      const made = row(
+        { what, path: ['kinds', at, key], of, scale: 'share', before: statedOf(kind[key]), prior: shareDensity(kind[key]), belief, counts, seen: own },
+        note,
+      );
       return [what === 'laterWinters' && (learned.wave?.chance ?? 0) >= WAVE_FROM && learned.wave ? { ...made, wave: learned.wave } : made];
     });
   });
@@ -90,6 +99,7 @@ export function fruitRows(programme: Programme, placed: readonly PlacedBatch[], 
           of,
           scale: 'years',
           before: statedOf(stated[key]),
+          prior: timeDensity(stated[key]),
           belief: learned[key],
           counts,
           seen: looks,
@@ -108,6 +118,7 @@ export function fruitRows(programme: Programme, placed: readonly PlacedBatch[], 
         of,
         scale: 'share',
         before: statedOf(kind.neverFruits),
+        prior: shareDensity(kind.neverFruits),
         belief: learned.never,
         counts,
         seen: looks,

@@ -3,6 +3,7 @@ import type { Path } from '../model/problem.ts';
 import type { Lot } from '../statistics/between-springs.ts';
 import { rangeLike } from '../statistics/range-like.ts';
 import type { Belief } from '../statistics/weighed.ts';
+import { curvesOf, type Density } from './learned-curves.ts';
 import type { CountsNote, Learnable, Learned } from './learned-types.ts';
 import type { Stated } from './priors.ts';
 
@@ -12,6 +13,8 @@ interface Parts {
   readonly of: Learned['of'];
   readonly scale: Learned['scale'];
   readonly before: Stated | null;
+  /** Belief before counting. */
+  readonly prior: Density | null;
   readonly belief: Belief;
   readonly counts: Omit<Learned['counts'], 'from' | 'to' | 'batches'>;
   readonly seen: readonly { readonly year: number; readonly batch: string }[];
@@ -20,7 +23,7 @@ interface Parts {
 
 /** One learned estimate, with the range to put there. */
 export function row(parts: Parts, note: CountsNote): Learned {
-  const { what, path, of, scale, before, belief, seen, bounds = { min: 0, max: 1 } } = parts;
+  const { what, path, of, scale, before, prior, belief, seen, bounds = { min: 0, max: 1 } } = parts;
   const years = seen.map(({ year }) => year);
   const counts = { ...parts.counts, from: Math.min(...years), to: Math.max(...years), batches: [...new Set(seen.map(({ batch }) => batch))] };
   const { mean, sd, low, high } = belief;
@@ -32,11 +35,13 @@ export function row(parts: Parts, note: CountsNote): Learned {
     id: path.join('/'),
     path,
     used: false,
+    newer: false,
     what,
     of,
     scale,
     before,
     after: { mean, sd, low, high, nine: { low: belief.quantile(0.05), high: belief.quantile(0.95) } },
+    curves: curvesOf(belief, prior, before, scale),
     counts,
     estimate,
     puts: [{ path, value: estimate }],

@@ -29,6 +29,15 @@ export interface Put {
   readonly value: unknown;
 }
 
+/** Belief of one number before and after counting, as curves over one axis that begins at 0: value and density per unit of the value. */
+export interface LearnedCurves {
+  /** End of the axis. */
+  readonly to: number;
+  /** Null where the programme states it in a way that has no curve. */
+  readonly before: readonly (readonly [value: number, density: number])[] | null;
+  readonly after: readonly (readonly [value: number, density: number])[];
+}
+
 /** One estimate of the programme beside what the log says of it. */
 export interface Learned {
   /** Place of the estimate, as one text: tells rows apart. */
@@ -36,6 +45,8 @@ export interface Learned {
   readonly path: Path;
   /** The programme has its number from these counts already; then they were not learned from twice. */
   readonly used: boolean;
+  /** It was taken from fewer seasons than there are counts of now. */
+  readonly newer: boolean;
   readonly what: Learnable;
   /** The cross entry, kind or stock that it belongs to. */
   readonly of: { readonly section: 'crosses' | 'kinds' | 'stocks' | 'weather'; readonly id: string; readonly name: string; readonly route?: string };
@@ -43,6 +54,7 @@ export interface Learned {
   /** What the programme says now; null where it says it in another way. */
   readonly before: Stated | null;
   readonly after: Pick<Belief, 'mean' | 'sd' | 'low' | 'high'> & { /** 9 in 10 lie between. */ readonly nine: { readonly low: number; readonly high: number } };
+  readonly curves: LearnedCurves;
   /** The rate of another spring, where springs differ. */
   readonly nextSpring?: { readonly low: number; readonly high: number };
   /** How alike one spring's trials look, ρ. */

@@ -1,9 +1,11 @@
-import { readEstimate } from '../model/estimate-forms.ts';
+import type { Estimate } from '../model/estimate.ts';
+import { readEstimate, sourceOf } from '../model/estimate-forms.ts';
 import type { Path } from '../model/problem.ts';
 import type { Programme } from '../model/programme.ts';
 import { placeBatches } from './batches.ts';
 import { fruitRows, lossRows, takeRows } from './kind-rows.ts';
 import { groupBy } from './learned-row.ts';
+import { statedCurve } from './learned-curves.ts';
 import type { CountsNote, Learned, LearnedRates } from './learned-types.ts';
 import { beforeCounts, isFromCounts } from './own-counts.ts';
 import { statedOf } from './priors.ts';
@@ -35,10 +37,18 @@ export function learnRates(source: Programme, note: CountsNote): LearnedRates {
       ...fruiting.rates,
     ].map((one): Learned => {
       const estimate = readEstimate(valueAt(source, one.path));
-      return estimate !== undefined && mine(estimate) ? { ...one, used: true, before: statedOf(estimate) } : one;
+      if (estimate === undefined || !(one.used || mine(estimate))) return one;
+      const newer = takenNote(source, one.path, estimate) !== note(one.counts.from, one.counts.to);
+      return { ...one, used: true, newer, before: statedOf(estimate), curves: { ...one.curves, before: statedCurve(estimate, one.curves.to) } };
     }),
     leftOut: [...leftOut, ...shares.leftOut, ...takes.leftOut, ...stretches.leftOut, ...losses.leftOut, ...fruiting.leftOut],
   };
+}
+
+/** The note of where a number came from: its own, or the one beside it for a plain number. */
+function takenNote(source: Programme, path: Path, estimate: Estimate): string | undefined {
+  const beside = valueAt(source, [...path.slice(0, -1), `${String(path.at(-1))}Source`]);
+  return sourceOf(estimate)?.note ?? (typeof beside === 'string' ? beside : undefined);
 }
 
 /** What stands at a place of the document. */

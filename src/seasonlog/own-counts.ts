@@ -4,31 +4,46 @@ import { meanOf } from '../model/mean.ts';
 import type { Cross, Kind, Programme, Stock } from '../model/programme.ts';
 import type { CountsNote } from './learned-types.ts';
 
-/** Tells whether an estimate was put there from the counts of this log. */
-export function isFromCounts(programme: Programme, note: CountsNote): (estimate: Estimate) => boolean {
+/** Tells whether the note of a source is one that these counts have put there. */
+export function isCountsNote(programme: Programme, note: CountsNote): (written: string | undefined) => boolean {
   const years = programme.log.batches.map(({ year }) => year);
   if (years.length === 0) return () => false;
   const [first, last] = [Math.min(...years), Math.max(...years) + LATER];
   const notes = new Set<string>();
   for (let from = first; from <= last; from += 1) for (let to = from; to <= last; to += 1) notes.add(note(from, to));
+  return (written) => written !== undefined && notes.has(written);
+}
+
+/** Tells whether an estimate was put there from the counts of this log. */
+export function isFromCounts(programme: Programme, note: CountsNote): (estimate: Estimate) => boolean {
+  const known = isCountsNote(programme, note);
   return (estimate) => {
     const source = sourceOf(estimate);
-    return source?.kind === 'counted' && notes.has(source.note);
+    return source?.kind === 'counted' && known(source.note);
   };
 }
 
+/** What a document says of the luck of the spring unless it says otherwise (src/model/orchard.ts). */
+const USUAL_LUCK = 0.1;
 /** Years after its bloom in which a batch may still be counted. */
 const LATER = 60;
 
 /**
- * Returns the programme with every estimate that came from these counts as one plain number, which weighs as little as a guess does: the
- * same counts must not be learned from twice.
+ * Returns the programme with every estimate that came from these counts as one plain number, which weighs as little as a guess does, and the
+ * luck of the spring as it usually is where it came from them: the same counts must not be learned from twice.
  */
 export function beforeCounts(programme: Programme, note: CountsNote): Programme {
   const mine = isFromCounts(programme, note);
+  const known = isCountsNote(programme, note);
+  const { weather } = programme;
   const plain = (estimate: Estimate): Estimate => (mine(estimate) ? meanOf(estimate) : estimate);
   return {
     ...programme,
+    weather: {
+      ...weather,
+      springLuckSet: known(weather.springLuckSetSource) ? USUAL_LUCK : weather.springLuckSet,
+      springLuckGermination: known(weather.springLuckGerminationSource) ? USUAL_LUCK : weather.springLuckGermination,
+    },
     crosses: programme.crosses.map((cross): Cross => ({
       ...cross,
       set: plain(cross.set),

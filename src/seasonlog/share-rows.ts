@@ -1,11 +1,13 @@
 import type { Programme } from '../model/programme.ts';
+import { betaPdf } from '../statistics/beta.ts';
 import { learnShare, pooledLuck, type LearnedShare } from '../statistics/between-springs.ts';
+import { isCountsNote } from './own-counts.ts';
 import type { PlacedBatch } from './batches.ts';
 import { groupBy, row, totals } from './learned-row.ts';
 import type { CountsNote, Learned } from './learned-types.ts';
-import { shareDensity, statedOf } from './priors.ts';
+import { shareDensity, statedOf, timeDensity } from './priors.ts';
 import { lotsOf, type ShareFact } from './shares.ts';
-import type { Stretch } from './survival-facts.ts';
+import type { Stretch } from './stretch.ts';
 import { coursePath, learnWeakness } from './weakness.ts';
 
 /** Total weight of the beta prior of ρ: as if ten springs had been seen. Own choice. */
@@ -19,10 +21,6 @@ export function shareRows(programme: Programme, facts: readonly ShareFact[], not
 
 const LUCK_OF = { set: 'springLuckSet', germination: 'springLuckGermination' } as const;
 
-/** What a document says of the luck of the spring unless it says otherwise (src/model/orchard.ts). */
-const USUAL_LUCK = 0.1;
-/** Put there from the same counts: as near as the means, which were learned anew with it, let it be. */
-const SAME_LUCK = 0.15;
 const asNumber = (luck: number): number => Math.min(0.9, Number(luck.toPrecision(2)));
 
 interface LearnedShareRow {
@@ -37,10 +35,11 @@ function learnedShare(programme: Programme, facts: readonly ShareFact[], note: C
   if (!cross) return undefined;
   const lots = lotsOf(facts);
   const luck = first.what === 'weakShare' ? 0 : programme.weather[LUCK_OF[first.what]];
-  const learned = learnShare(lots, shareDensity(first.estimate, luck), luck > 0 ? { mean: luck, weight: LUCK_WEIGHT } : null);
+  const prior = shareDensity(first.estimate, luck);
+  const learned = learnShare(lots, prior, luck > 0 ? { mean: luck, weight: LUCK_WEIGHT } : null);
   const of = { section: 'crosses', id: cross.id, name: cross.name, ...(first.route === undefined ? {} : { route: first.route }) } as const;
   const before = statedOf(first.estimate, luck);
-  const made = row({ what: first.what, path: first.path, of, scale: 'share', before, belief: learned, counts: totals(lots), seen: facts }, note);
+  const made = row({ what: first.what, path: first.path, of, scale: 'share', before, prior, belief: learned, counts: totals(lots), seen: facts }, note);
   if (!learned.luck) return { made, facts, learned };
   const { mean, low, high } = learned.luck;
   return { made: { ...made, nextSpring: learned.nextSpring(), luck: { mean, low, high } }, facts, learned };
@@ -53,15 +52,12 @@ function luckRow(programme: Programme, what: 'set' | 'germination', rows: readon
   const stated = programme.weather[key];
   // One spring of each pair alone cannot tell a bad spring from a bad pair.
   if (stated <= 0 || !own.some(({ made }) => made.counts.springs > 1)) return [];
-  const learnFrom = (mean: number) =>
-    pooledLuck(
-      own.map(({ learned }) => learned),
-      { mean, weight: LUCK_WEIGHT },
-    );
-  // The field holds one number without a source: whether it came from these counts is told by its being about what they give.
-  const fresh = learnFrom(USUAL_LUCK);
-  const used = stated !== USUAL_LUCK && Math.abs(fresh.mean - stated) < SAME_LUCK * stated;
-  const belief = used ? fresh : learnFrom(stated);
+  const belief = pooledLuck(
+    own.map(({ learned }) => learned),
+    { mean: stated, weight: LUCK_WEIGHT },
+  );
+  const sourceKey = `${key}Source` as const;
+  const used = isCountsNote(programme, note)(programme.weather[sourceKey]);
   const of = { section: 'weather', id: key, name: '' } as const;
   const counts = { hits: 0, of: 0, springs: own.reduce((sum, { made }) => sum + made.counts.springs, 0) };
   const path = ['weather', key];
@@ -72,6 +68,7 @@ function luckRow(programme: Programme, what: 'set' | 'germination', rows: readon
       of,
       scale: 'share',
       before: { mean: stated },
+      prior: (luck) => betaPdf(luck, stated * LUCK_WEIGHT, (1 - stated) * LUCK_WEIGHT),
       belief,
       counts,
       seen: own.flatMap(({ facts }) => facts),
@@ -79,10 +76,14 @@ function luckRow(programme: Programme, what: 'set' | 'germination', rows: readon
     note,
   );
   const value = asNumber(belief.mean);
-  return [{ ...made, used, estimate: value, puts: [{ path, value }] }];
+  const source = { path: ['weather', sourceKey], value: note(made.counts.from, made.counts.to) };
+  return [{ ...made, used, estimate: value, puts: [{ path, value }, source] }];
 }
 
-/** Months by which half of the weak are dead; batches whose weak ones were grafted, and those on which nobody counted, say nothing. */
+/**
+ * Months by which half of the weak are dead, and their share where nobody counted weak ones: those that died tell of both. Batches whose
+ * weak ones were grafted, and those on which nobody counted, say nothing.
+ */
 export function weakRows(
   programme: Programme,
   placed: readonly PlacedBatch[],
@@ -108,10 +109,36 @@ export function weakRows(
       springs: new Set(seen.map(({ batch }) => batch)).size,
     };
     const before = 'halfLife' in course ? statedOf(course.halfLife) : null;
-    const made = row(
-      { what: 'halfDeadBy', path: [...path, 'halfLife'], of, scale: 'months', before, belief: learned.half, counts, seen, bounds: { min: 0.05, max: 1200 } },
+    const prior = 'halfLife' in course ? timeDensity(course.halfLife) : null;
+    const share = row(
+      {
+        what: 'weakShare',
+        path: ['crosses', programme.crosses.indexOf(cross), 'weakness', 'share'],
+        of,
+        scale: 'share',
+        before: statedOf(cross.weakness.share),
+        prior: shareDensity(cross.weakness.share),
+        belief: learned.share,
+        counts,
+        seen,
+      },
       note,
     );
-    return [{ ...made, puts: [{ path, value: { halfLife: made.estimate } }] }];
+    const made = row(
+      {
+        what: 'halfDeadBy',
+        path: [...path, 'halfLife'],
+        of,
+        scale: 'months',
+        before,
+        prior,
+        belief: learned.half,
+        counts,
+        seen,
+        bounds: { min: 0.05, max: 1200 },
+      },
+      note,
+    );
+    return [...(weak.length === 0 ? [share] : []), { ...made, puts: [{ path, value: { halfLife: made.estimate } }] }];
   });
 }

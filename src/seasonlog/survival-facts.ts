@@ -1,22 +1,13 @@
 import type { Programme } from '../model/programme.ts';
 import type { LeftOut, PlacedBatch } from './batches.ts';
 import { fullest, lossesOf, springOf, timeOf, wintersBy } from './counts.ts';
-
-/** Seedlings of one batch counted twice: how many of those at the first count stood at the second. */
-export interface Stretch {
-  readonly batch: string;
-  readonly kind: string;
-  readonly year: number;
-  /** Age in years at the first count. */
-  readonly age: number;
-  readonly until: number;
-  readonly atRisk: number;
-  readonly alive: number;
-}
+import type { Stretch } from './stretch.ts';
+import { treeStretches } from './survival-of-trees.ts';
 
 /**
- * Finds stretches between counts of the living, from those that came up. What an event took is taken from those at risk of the stretch it
- * fell in. A count that is higher than the one before does not add up and is passed over.
+ * Finds stretches between counts of the living, from those that came up; where nobody counted the living, from the trees of the batch and the
+ * years in which they died. What an event took is taken from those at risk of the stretch it fell in. A count that is higher than the one
+ * before does not add up and is passed over.
  */
 export function stretchesOf(programme: Programme, placed: readonly PlacedBatch[]): { readonly facts: Stretch[]; readonly leftOut: LeftOut[] } {
   const facts: Stretch[] = [];
@@ -30,6 +21,11 @@ export function stretchesOf(programme: Programme, placed: readonly PlacedBatch[]
       .sort((a, b) => a.time - b.time);
     const { seedlings } = lossesOf(programme, one);
     const taken = (from: number, to: number): number => seedlings.reduce((sum, { time, lost }) => (time > from && time <= to ? sum + lost : sum), 0);
+    if (dated.length === 0) {
+      const found = treeStretches(programme, one, taken);
+      facts.push(...found.facts);
+      leftOut.push(...found.leftOut);
+    }
     let before = up ? { time: start, count: up.count } : undefined;
     for (const next of dated) {
       if (before && next.time > before.time) {

@@ -2,7 +2,8 @@ import type { Estimate } from '../model/estimate.ts';
 import { learnGrid, shareAxis, type Axis } from '../statistics/learn-grid.ts';
 import { logSum, normalised, type Belief } from '../statistics/weighed.ts';
 import { shareDensity } from './priors.ts';
-import { wintersOf, type Stretch } from './survival-facts.ts';
+import type { Stretch } from './stretch.ts';
+import { wintersOf } from './survival-facts.ts';
 
 /** A winter in which many died at once, after years that went well. */
 export interface LateWave {

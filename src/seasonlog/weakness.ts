@@ -5,7 +5,7 @@ import { amountAxis, learnGrid, shareAxis } from '../statistics/learn-grid.ts';
 import type { Belief } from '../statistics/weighed.ts';
 import { wintersBy } from './counts.ts';
 import { shareDensity, timeDensity } from './priors.ts';
-import type { Stretch } from './survival-facts.ts';
+import type { Stretch } from './stretch.ts';
 
 /** Months by which half of the weak can be dead, at the earliest and the latest looked at. */
 const EARLIEST_HALF = 0.1;

@@ -1,5 +1,5 @@
 import type { Asking } from '../decisions/asking/asking.ts';
-import { isOfAllPlans } from '../decisions/of-all-plans.ts';
+import { looksAtAllPlans } from '../decisions/of-all-plans.ts';
 import type { Answer, AskOptions, NoAnswer } from '../decisions/question.ts';
 import type { Programme } from '../model/programme.ts';
 import { GivenUp } from '../workers/runner.ts';
@@ -128,7 +128,7 @@ export class AnswersStore {
   }
 
   private keyOf(id: string, options: AskOptions): string {
-    const about = isOfAllPlans(id) ? [...this.keys.values()].join(' ') : (this.keys.get(options.plan) ?? '');
+    const about = looksAtAllPlans(id) ? [...this.keys.values()].join(' ') : (this.keys.get(options.plan) ?? '');
     return `${JSON.stringify(options)} ${about}`;
   }
 

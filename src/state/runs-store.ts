@@ -9,6 +9,7 @@ import { compareAll, planOutlook, type FactSets } from '../statistics/outlook.ts
 import { analyse } from '../workers/analysis.ts';
 import { GivenUp, type Runner } from '../workers/runner.ts';
 import { planKeys } from './plan-keys.ts';
+import { TodayStore } from './today-store.ts';
 
 /** Results of one plan, as far as they have come. */
 interface PlanRuns {
@@ -53,7 +54,12 @@ export class RunsStore {
   private keys = new Map<string, string>();
   private current: RunsState = { plans: [], columns: [], comparisons: [], stale: new Set(), done: 0, wanted: 0, phase: 'rest', failure: null };
 
-  constructor(private readonly runner: Runner) {}
+  /** The forecast from what stands beside the first one, on the same threads. */
+  readonly today: TodayStore;
+
+  constructor(private readonly runner: Runner) {
+    this.today = new TodayStore(runner);
+  }
 
   get state(): RunsState {
     return this.current;

@@ -46,6 +46,9 @@ export const flags = {
   notDate: (raw: string): string => `${quoted(raw)} is no date: kept in the note.`,
   noSuchDay: (raw: string): string => `${quoted(raw)} is a day that no calendar has: kept in the note.`,
   dayLeft: (raw: string, [year = '']: readonly string[]): string => `${quoted(raw)} is a day: the year ${year} is taken, the note keeps the day.`,
+  timeLeft: (raw: string, [day = '']: readonly string[]): string => `${quoted(raw)} is taken as ${dayWords(day)}; the note keeps the time.`,
+  rowsYear: (raw: string, [day = '']: readonly string[]): string => `${quoted(raw)} has no year: taken as ${dayWords(day)}, the year of its row.`,
+  sumRow: (raw: string): string => `${quoted(raw)}: a row of sums is no batch, and stands in the note of the batch above it.`,
   notYear: (raw: string): string => `${quoted(raw)} is no year: kept in the note.`,
   notKnown: (raw: string, [value]: readonly string[]): string =>
     value === undefined ? `${quoted(raw)} is not understood: kept in the note.` : `${quoted(raw)} is taken as ${quoted(value)}; the note keeps your words.`,
@@ -143,6 +146,8 @@ export const logImport = {
   treesFile: 'Trees as CSV',
   fileNames: { batches: 'batches', trees: 'trees' },
   empty: 'There is nothing in it.',
+  noText: 'It is no text file: save the table as CSV or as tab-separated text first, then choose that file.',
+  noRows: 'It has headings and no rows: there is nothing to add.',
   unreadable: 'The file could not be opened. Choose it again.',
   tooLarge: 'The file is larger than 20 MB: cut it into parts.',
   /** What was understood of a table, in sentences. */
@@ -174,6 +179,8 @@ export const logImport = {
     `${counted(rows, 'row has', 'rows have')} more or fewer cells than there are headings: missing ones are empty, further ones stand in columns of their own.`,
   looseQuotes: 'A quote is opened and never closed, so quotes were taken for letters.',
   cutNotes: (notes: number): string => `${counted(notes, 'note is', 'notes are')} longer than 2,000 letters and will be cut: keep the file.`,
+  noRoomInside: (value: number): string =>
+    `${counted(value, 'entry finds', 'entries find')} no room: a batch holds 200 counts and 50 events, a tree 60 seasons and 20 copies. Keep the file.`,
   noRoom: (value: number): string => `A log holds 400 batches: ${batches(value)} of the file ${value === 1 ? 'finds' : 'find'} no room.`,
   separator: 'Cells are parted by',
   separatorName: (separator: string): string => SEPARATORS[separator] ?? separator,
@@ -205,6 +212,8 @@ export const logImport = {
   waits: (value: number): string =>
     `${counted(value, 'cell waits', 'cells wait')} for a choice above. Added as it is now, ${value === 1 ? 'it goes' : 'they go'} into the note.`,
   at: (line: number, header: string): string => `Line ${n(line)}, ${header}:`,
+  /** After the first few of one sort. */
+  alike: (value: number, header: string): string => `${header}: ${counted(value, 'more cell', 'more cells')} of this sort.`,
   more: (value: number): string => `Show ${n(value)} more`,
   preview: 'Preview',
   previewOf: (shown: number, all: number): string => (shown === all ? `All ${counted(all, 'row', 'rows')}` : `The first ${n(shown)} of ${n(all)} rows`),

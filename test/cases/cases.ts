@@ -5,7 +5,7 @@ import { raising } from './entered/raising.ts';
 import { scale } from './entered/scale.ts';
 
 const out = (id: string, what: string, reason: string): OutOfScope => ({ id, what, verdict: 'outOfScope', reason });
-const LOG = 'Belongs to the season log, a later capability: ';
+const LOG = 'A record, not a plan (see records.ts): ';
 
 const outOfScope = [
   out('C09', 'Triploid crab: fruit and seed without a father', 'Seed that copies its mother is not in the model; a seedling has two parents.'),

@@ -6,6 +6,7 @@ import { parseProgramme } from '../../src/model/read.ts';
 import { RuleGenes } from '../../src/seasonlog/gametes.ts';
 import { learnInheritance, type LearnedInheritance } from '../../src/seasonlog/inheritance.ts';
 import { learnRates } from '../../src/seasonlog/learned.ts';
+import { withPuts } from '../../src/seasonlog/puts.ts';
 import { chanceToSettle, whatSettles } from '../../src/seasonlog/settle.ts';
 import { binomialPmf } from '../../src/statistics/binomial.ts';
 import { shown, tree, type Document, type ShownDocument } from '../engine/programmes.ts';
@@ -130,12 +131,30 @@ describe('weights', () => {
     const programme = tenSeasons();
     const learned = only(programme);
     const trait = programme.traits[0] as ShownTrait;
-    const changed = parseProgramme({
-      ...programme,
-      traits: [{ ...trait, rules: trait.rules.map((rule, r) => ({ ...rule, weight: learned.puts[r]!.value })) }],
+    const changed = parseProgramme(withPuts(programme, learned.puts));
+    if (!changed.ok) throw new Error('The weights do not fit.');
+    const taken = changed.programme.traits[0] as ShownTrait;
+    const total = taken.rules.reduce((sum, { weight }) => sum + weight, 0);
+    // Weights are put with three digits, none under a thousandth.
+    taken.rules.forEach(({ weight, weightBefore }, r) => {
+      expect(weight / total).toBeCloseTo(learned.rules[r]!.after, 3);
+      expect(weightBefore).toBe(trait.rules[r]!.weight);
     });
-    expect(changed.ok).toBe(true);
-    expect(learned.puts.map(({ path }) => path)).toEqual([0, 1, 2].map((r) => ['traits', 0, 'rules', r, 'weight']));
+  });
+
+  it('once taken, are not weighed with the same counts again, and go back to what was believed', () => {
+    const programme = tenSeasons();
+    const learned = only(programme);
+    expect(learned).toMatchObject({ used: false, backs: [] });
+    const taken = parseProgramme(withPuts(programme, learned.puts));
+    if (!taken.ok) throw new Error('The weights do not fit.');
+    const again = only(taken.programme);
+    expect(again.used).toBe(true);
+    expect(again.rules).toEqual(learned.rules);
+    expect(withPuts(taken.programme, again.backs)).toEqual(programme);
+    // A weight of one's own in place of the taken one is no longer that of the counts.
+    const own = taken.programme.traits.map((one) => (one.type === 'shown' ? { ...one, rules: one.rules.map((rule) => ({ ...rule, weight: 1 })) } : one));
+    expect(only({ ...taken.programme, traits: own }).used).toBe(false);
   });
 
   it('leave the rates alone', () => {

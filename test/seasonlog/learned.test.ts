@@ -8,7 +8,7 @@ import { learnFirstFruit } from '../../src/seasonlog/first-fruit.ts';
 import { learnRates } from '../../src/seasonlog/learned.ts';
 import type { Learnable, Learned } from '../../src/seasonlog/learned-types.ts';
 import { learnLosses } from '../../src/seasonlog/survival.ts';
-import type { Stretch } from '../../src/seasonlog/survival-facts.ts';
+import type { Stretch } from '../../src/seasonlog/stretch.ts';
 import { halfLifeFromSurvivors } from '../../src/statistics/graft.ts';
 import { myCounts } from '../../src/text/log-learned.ts';
 import { alive, batch, counts, judged, tenSeasons, withLog, type BatchDocument } from './orchard.ts';

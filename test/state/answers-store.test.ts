@@ -91,6 +91,24 @@ describe('questions asked of the document', () => {
     expect(calls).toHaveLength(2);
   });
 
+  it('that look at the other plans too are overtaken by a change of any of them; others by their own plan’s alone', async () => {
+    for (const [question, overtaken] of [
+      ['unknowns', true],
+      ['ifs', true],
+      ['better', true],
+      ['graft', false],
+    ] as const) {
+      const { calls, ask } = desk();
+      const store = new AnswersStore(redPear, { ask });
+      store.ask(question, wide, false);
+      last(calls).done(answer(question, 4000));
+      await settled();
+      const other = redPear.plans.findIndex(({ id }) => id !== 'wide-rescue');
+      store.update(edited(['plans', other, 'generations', 0, 'flowers'], 17));
+      expect(store.state.get(question), question).toMatchObject({ stale: overtaken, asking: false });
+    }
+  });
+
   it('that are much work become overtaken, and are not begun again by themselves', async () => {
     const { calls, ask } = desk();
     const store = new AnswersStore(redPear, { ask });

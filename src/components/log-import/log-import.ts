@@ -6,7 +6,7 @@ import { batchesCsv, treesCsv } from '../../seasonlog/export.ts';
 import { textOf, type Encoding } from '../../seasonlog/import/bytes.ts';
 import { asks, type ColumnChoice } from '../../seasonlog/import/columns.ts';
 import { importOf, type Import, type ImportChoices } from '../../seasonlog/import/import.ts';
-import { SEPARATORS } from '../../seasonlog/import/table.ts';
+import { SEPARATORS, tableOf } from '../../seasonlog/import/table.ts';
 import { slug } from '../../storage/file.ts';
 import { shared } from '../../styles/shared.ts';
 import { batchName, crossWords } from '../../text/log.ts';
@@ -40,7 +40,8 @@ export class LogImport extends LitElement {
   @state() private source: Source | null = null;
   @state() private choices: ImportChoices = {};
   @state() private pasting = false;
-  @state() private shown = MORE;
+  /** How many doubtful cells of each sort are shown, where it is more than a few. */
+  @state() private shown: ReadonlyMap<string, number> = new Map();
   @state() private said = '';
   @query('.found') private readonly foundPart!: HTMLElement | null;
   @query('textarea') private readonly box!: HTMLTextAreaElement | null;
@@ -64,14 +65,14 @@ export class LogImport extends LitElement {
 
   /** Looks at the text of a table, as if a file of that name had been chosen. */
   take(name: string, text: string, encoding: Encoding = 'utf-8'): void {
-    if (text.trim() === '') {
-      this.tell(words.empty);
+    if (encoding === 'no text' || tableOf(text).headers.length === 0) {
+      this.tell(encoding === 'no text' ? words.noText : words.empty);
       return;
     }
     this.source = { name, text, encoding };
     this.pasting = false;
     this.choices = {};
-    this.shown = MORE;
+    this.shown = new Map();
     this.said = '';
     void this.updateComplete.then(() => this.foundPart?.focus());
   }
@@ -180,7 +181,8 @@ export class LogImport extends LitElement {
       <h3>${words.columns}</h3>
       <p class="quiet">${words.columnsIntro}</p>
       ${columnList(found, this.programme.traits, (column, choice) => this.choose(column, choice))} ${this.kinds(found)} ${this.year(found)}
-      ${previewTable(found)} ${doubts(found, this.shown, () => (this.shown += MORE))} ${becomes(found)} ${this.adding(found)}
+      ${previewTable(found)} ${doubts(found, this.shown, (key, number) => (this.shown = new Map(this.shown).set(key, number)))} ${becomes(found)}
+      ${this.adding(found)}
     </section>`;
   }
 
@@ -220,6 +222,7 @@ export class LogImport extends LitElement {
       table.ragged.length > 0 ? words.ragged(table.ragged.length) : '',
       table.looseQuotes ? words.looseQuotes : '',
       read.cutNotes > 0 ? words.cutNotes(read.cutNotes) : '',
+      read.noRoom > 0 ? words.noRoomInside(read.noRoom) : '',
       additions.noRoom > 0 ? words.noRoom(additions.noRoom) : '',
     ];
     return lines.filter((line) => line !== '');
@@ -305,7 +308,7 @@ export class LogImport extends LitElement {
     const nothingNew = log === this.programme.log;
     return html`
       ${differs.slice(0, MORE).map(({ batch, tag }) => html`<p class="quiet">${words.differs(batch, tag)}</p>`)}
-      <p>${nothingNew ? words.allThere(rows) : rowsThere > 0 ? words.there(rowsThere, rows) : nothing}</p>
+      <p>${rows === 0 ? words.noRows : nothingNew ? words.allThere(rows) : rowsThere > 0 ? words.there(rowsThere, rows) : nothing}</p>
       <div class="buttons">
         ${nothingNew ? nothing : html`<button type="button" class="main add" @click=${this.add}>${words.add(newBatches, grown, newTrees)}</button>`}
         <button type="button" class="plain leave" @click=${this.leave}>${words.leave}</button>

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { flagKey } from '../../seasonlog/import/drafts.ts';
+import type { Flag } from '../../seasonlog/import/cells/cell.ts';
 import type { Import } from '../../seasonlog/import/import.ts';
 import { countWords } from '../../text/log.ts';
 import { flags, logImport as words, marks } from '../../text/log-import.ts';
@@ -54,9 +55,33 @@ export function becomes({ read }: Import): TemplateResult {
     </ul>`;
 }
 
-/** Doubtful cells with what is doubtful, those first that wait for a choice. */
-export function doubts({ table, read }: Import, shown: number, more: () => void): TemplateResult {
-  const all = LEVELS.flatMap((level) => [...read.flags].filter(([, flag]) => flag.level === level));
+/** Cells of one column that are doubtful in one way. */
+interface Alike {
+  readonly key: string;
+  readonly level: Flag['level'];
+  readonly cells: readonly { readonly row: number; readonly column: number; readonly flag: Flag }[];
+}
+
+/** Doubts put together by column and sort, those first that wait for a choice: five thousand seasons are one thing to look at. */
+function alike(flags: Import['read']['flags']): Alike[] {
+  const groups = new Map<string, { level: Flag['level']; cells: Alike['cells'][number][] }>();
+  for (const [at, flag] of flags) {
+    const [row = 0, column = 0] = at.split(',').map(Number);
+    const key = `${String(column)} ${flag.code}`;
+    const group = groups.get(key) ?? { level: flag.level, cells: [] };
+    group.cells.push({ row, column, flag });
+    groups.set(key, group);
+  }
+  const all = [...groups].map(([key, group]) => ({ key, ...group }));
+  return LEVELS.flatMap((level) => all.filter((group) => group.level === level));
+}
+
+/**
+ * Doubtful cells with what is doubtful.
+ * @param shown how many of each sort are shown, by its key; a few where nothing is said
+ */
+export function doubts({ table, read }: Import, shown: ReadonlyMap<string, number>, more: (key: string, number: number) => void): TemplateResult {
+  const all = [...read.flags];
   if (all.length === 0)
     return html`<h3>${words.doubts(0)}</h3>
       <p class="quiet">${words.noFlags}</p>`;
@@ -64,15 +89,29 @@ export function doubts({ table, read }: Import, shown: number, more: () => void)
   return html`<h3>${words.doubts(all.length)}</h3>
     ${waiting > 0 ? html`<p>${words.waits(waiting)}</p>` : nothing}
     <ul class="doubts">
-      ${all.slice(0, shown).map(([key, flag]) => {
-        const [r = 0, c = 0] = key.split(',').map(Number);
-        return html`<li class=${flag.level}>
-          <span>${words.at(table.lines[r] ?? r + 1, table.headers[c] ?? '')}</span> ${flags[flag.code](flag.raw, flag.readings)}
-        </li>`;
+      ${alike(read.flags).map(({ key, level, cells }) => {
+        const [first] = cells;
+        const drawn = cells.slice(0, shown.get(key) ?? FEW);
+        const left = cells.length - drawn.length;
+        return html`${drawn.map(
+          ({ row, column, flag }) =>
+            html`<li class=${level}>
+              <span>${words.at(table.lines[row] ?? row + 1, table.headers[column] ?? '')}</span> ${flags[flag.code](flag.raw, flag.readings)}
+            </li>`,
+        )}
+        ${
+          left > 0
+            ? html`<li class=${level}>
+                ${words.alike(left, table.headers[first?.column ?? 0] ?? '')}
+                <button type="button" class="plain" @click=${() => more(key, drawn.length + MORE)}>${words.more(Math.min(MORE, left))}</button>
+              </li>`
+            : nothing
+        }`;
       })}
-    </ul>
-    ${all.length > shown ? html`<button type="button" class="plain" @click=${more}>${words.more(Math.min(MORE, all.length - shown))}</button>` : nothing}`;
+    </ul>`;
 }
 
-/** How many more doubtful cells are shown at a time. */
+/** How many doubtful cells of one sort are shown at first. */
+const FEW = 3;
+/** How many more at a time. */
 export const MORE = 20;

@@ -14,9 +14,9 @@ import './trees.ts';
 
 const DONE: readonly FormSection[] = [{ title: '', keys: ['grafting', 'route', 'generation', 'apart'] }];
 const EVERYTHING: readonly FormSection[] = [
-  { title: 'The batch', keys: ['name', 'year', 'seed', 'seedKind', 'pollen', 'pollenKind', 'note'], column: 1 },
-  { title: 'Counts', keys: ['counts'], column: 2 },
-  { title: 'What befell it', keys: ['events'], column: 1 },
+  { title: words.done.sections.batch, keys: ['name', 'year', 'seed', 'seedKind', 'pollen', 'pollenKind', 'note'], column: 1 },
+  { title: words.done.sections.counts, keys: ['counts'], column: 2 },
+  { title: words.event.title, keys: ['events'], column: 1 },
 ];
 
 const batchStyles = css`

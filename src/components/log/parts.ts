@@ -102,7 +102,11 @@ export const trouble = (words: string): TemplateResult => html`<p class="problem
 
 /** A whole number within bounds, from typed text with or without separators; null if it is none. */
 export function wholeIn(text: string, least: number, most: number): number | null {
-  const plain = text.trim().replace(/[\s,.\u00a0\u202f](?=\d{3}(\D|$))/g, '');
+  // Figures of an East Asian keyboard are figures.
+  const plain = text
+    .normalize('NFKC')
+    .trim()
+    .replace(/[\s,.\u00a0\u202f](?=\d{3}(\D|$))/g, '');
   if (!/^\d{1,9}$/.test(plain)) return null;
   const value = Number(plain);
   return value >= least && value <= most ? value : null;

@@ -113,7 +113,7 @@ export class LogTrees extends LitElement {
 
   private readonly add = (): void => {
     const { programme, batch, tag } = this;
-    const number = wholeIn(this.number, 1, MOST.trees);
+    const number = wholeIn(this.number, 1, 1e7);
     this.problem = number === null || tag === '' ? words.trees.bad : hasRoomFor(programme.log, batch.id, number) ? '' : words.trees.full;
     if (number === null || this.problem !== '') return;
     const row = rowOfTrees({ number, firstTag: tag, block: this.block.trim(), row: this.row.trim(), firstPlace: this.firstPlace.trim() });

@@ -160,7 +160,7 @@ export function asks({ role }: Column, cells: readonly string[]): { readonly mar
   const years = ['year', 'season', 'firstFruit', 'lookedUntil', 'statusSince'].includes(family);
   return {
     mark: numeric && cells.some((cell) => /\d[.,]\d/.test(cell)),
-    order: dates && cells.some((cell) => /^\D*\d{1,2}[/-]\d{1,2}[/-]\d{2,4}/.test(trimmed(cell))),
+    order: dates && cells.some((cell) => /^\D*\d{1,2}\s?[/-]\s?\d{1,2}\b/.test(trimmed(cell))),
     season: years && cells.some((cell) => seasonYears(trimmed(cell)) !== undefined),
   };
 }

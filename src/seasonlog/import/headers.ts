@@ -88,7 +88,7 @@ const WORDS: readonly (readonly [RegExp, Role])[] = [
     /^(sound |good |full |viable |plump )?(seeds?|pips|stones|kernels)( (sound|good|full|cleaned|total|got))?$|^(no|number|nr) (of )?(seeds?|pips|stones)$/,
     'count:seeds',
   ],
-  [/^(came up|come up|germinated|germination|germ|up|emerged|sprouted|seedlings?( up)?|no germinated|(no|number|nr) (of )?seedlings)$/, 'count:cameUp'],
+  [/^(came up|come up|germinated|germination|germ|up|emerged|sprouted|seedlings( up)?|no germinated|(no|number|nr) (of )?seedlings)$/, 'count:cameUp'],
   [/^(weak|weak ones|weak seedlings|sickly|runts|chlorotic)$/, 'count:weak'],
   [/^(grafted|grafts|no grafted|seedlings grafted|budded|chip budded|(no|number|nr) (of )?grafts( made)?|grafts made)$/, 'count:grafted'],
   [/^(took|takes?|grafts? took|grafts taken|grafts that took|successful grafts|graft takes?)$/, 'count:took'],

@@ -47,6 +47,8 @@ function parentWord(text: string): 'unknown' | 'open' | 'self' | 'mixed' | undef
   return UNKNOWN.test(text) ? 'unknown' : OPEN.test(text) ? 'open' : SELF.test(text) ? 'self' : MIXED.test(text) ? 'mixed' : undefined;
 }
 
+/** Longer cells are told stories, not crosses. */
+const LONGEST_CROSS = 500;
 /** The longest tag of a parent; more stands in the note. */
 const LONGEST = 60;
 
@@ -80,6 +82,7 @@ export function parentText(parent: Pollen, programme: Pick<Programme, 'trees'>):
  * there is none.
  */
 export function cutCross(raw: string): readonly [string, string] | undefined {
+  if (raw.length > LONGEST_CROSS) return undefined;
   const text = trimmed(unguarded(raw)).replace(/[\s\u00a0]+/g, ' ');
   let depth = 0;
   const at: (readonly [number, number])[] = [];

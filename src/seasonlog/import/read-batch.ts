@@ -41,7 +41,7 @@ export function parentsOf(row: Row, programme: Pick<Programme, 'trees'>): { read
 
 /** The year of bloom; where no cell says it, the year of a date, else undefined. */
 export function yearOf(row: Row): number | undefined {
-  const said = row.read('year', (raw, { order, season }) => yearCell(raw, order, season));
+  const said = row.read('year', (raw, { order, season }) => yearCell(raw, order, season, true));
   if (said !== undefined) return said;
   for (const role of ['countWhen:flowers', 'when'] as const) {
     const { value } = yearCell(row.raw(role), null, 'first');
@@ -103,8 +103,11 @@ function graftingOf(row: Row, programme: Programme): Batch['grafting'] {
   return undefined;
 }
 
-/** Counts of a row in the order of its columns, with their dates and notes. */
-export function countsOf(row: Row): Count[] {
+/**
+ * Counts of a row in the order of its columns, with their dates and notes.
+ * @param year of bloom, where the file says one: a day of bloom without a year is of it
+ */
+export function countsOf(row: Row, year: number | undefined): Count[] {
   const found: { stage: CountedStage; counted: Pick<Count, 'count' | 'unit'> }[] = [];
   row.each('count', (c, of) => {
     const stage = stageOf(of);
@@ -112,7 +115,8 @@ export function countsOf(row: Row): Count[] {
     if (stage && counted) found.push({ stage, counted });
   });
   const dated = datedCount(found.map(({ stage }) => stage));
-  const shared = row.has('when') ? row.read('when', (raw, { order }) => dateCell(raw, order)) : undefined;
+  const inBloom = (stage: CountedStage | undefined): number | undefined => (stage === 'flowers' ? year : undefined);
+  const shared = row.has('when') ? row.read('when', (raw, { order }) => dateCell(raw, order, inBloom(dated))) : undefined;
   if (shared !== undefined && dated === undefined)
     row.columns.forEach(({ role }, c) => {
       if (role === 'when') row.keep(c);
@@ -122,7 +126,7 @@ export function countsOf(row: Row): Count[] {
     // A stage that stands in two columns has its date and note once.
     const again = first.has(stage);
     first.add(stage);
-    const own = again ? undefined : row.read(`countWhen:${stage}`, (raw, { order }) => dateCell(raw, order));
+    const own = again ? undefined : row.read(`countWhen:${stage}`, (raw, { order }) => dateCell(raw, order, inBloom(stage)));
     const when = own ?? (stage === dated && !again ? shared : undefined);
     const note = again ? '' : row.note(`countNote:${stage}`);
     return { stage, ...counted, ...(when === undefined ? {} : { when }), ...(note === '' ? {} : { note }) };

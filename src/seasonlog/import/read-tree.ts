@@ -67,6 +67,10 @@ export const TREE_ROLES: readonly Role[] = [
   'note',
 ];
 
+/** What was taken, as a cell would say it. */
+const wordsOf = (said: unknown): string =>
+  typeof said === 'object' && said !== null && 'showed' in said && 'cut' in said ? `${String(said.showed)} of ${String(said.cut)}` : String(said);
+
 /** What a row says of seasons: that of its own column, and those that stand in headings (“Brix 2021”). */
 export function seasonsOf(row: Row): Season[] {
   const own = year(row, 'season');
@@ -80,26 +84,33 @@ export function seasonsOf(row: Row): Season[] {
   };
   if (own !== undefined) found.set(own, { year: own, seen: {}, values: {} });
   // Seen and measured without a season stand in the note: a season that nobody gave is not made up.
-  const put = <T>(c: number, read: (raw: string, mark: 'comma' | 'point' | null) => Cell<T>, into: (season: Season, value: T) => void): void => {
+  type Kept<T> = (season: Season) => Record<string, T>;
+  const put = <T>(c: number, trait: string, read: (raw: string, mark: 'comma' | 'point' | null) => Cell<T>, within: Kept<T>): void => {
     const season = row.columns[c]?.year ?? own;
     const value = row.cellAt(c, (raw, { mark }): Cell<T> => {
       const cell = read(raw, mark);
-      return cell.value !== undefined && season === undefined ? { flag: flagOf('kept', 'noSeason', raw) } : cell;
+      if (cell.value === undefined) return cell;
+      if (season === undefined) return { flag: flagOf('kept', 'noSeason', raw) };
+      // Two columns of one trait and season: the first stands.
+      const before = found.get(season);
+      const said = before && within(before)[trait];
+      return said === undefined || JSON.stringify(said) === JSON.stringify(cell.value) ? cell : { flag: flagOf('kept', 'differs', raw, wordsOf(said)) };
     });
     const at = value === undefined ? undefined : seasonAt(c);
-    if (value !== undefined && at) into(at, value);
+    if (value !== undefined && at) within(at)[trait] = value;
   };
   row.each('seen', (c, trait) => {
-    put(c, seenCell, (season, value) => (season.seen[trait] = value));
+    put(c, trait, seenCell, ({ seen }) => seen);
   });
   row.each('value', (c, trait) => {
     put(
       c,
+      trait,
       (raw, mark) => {
         const cell = numberCell(raw, mark);
         return cell.value !== undefined && Math.abs(cell.value) > 1e6 ? { flag: flagOf('kept', 'outside', raw, '-1000000', '1000000') } : cell;
       },
-      (season, value) => (season.values[trait] = value),
+      ({ values }) => values,
     );
   });
   const note = row.note('seasonNote');

@@ -1,7 +1,8 @@
 import type { Programme } from '../../model/programme.ts';
 import { flagOf } from './cells/cell.ts';
 import type { Column } from './columns.ts';
-import { finished, overfull, type BatchDraft, type Flags, type ReadBatch, type TreeDraft } from './drafts.ts';
+import { beyondRoom, finished, flagKey, overfull, type BatchDraft, type Flags, type ReadBatch, type TreeDraft } from './drafts.ts';
+import { isOwn } from './headers.ts';
 import type { Pollen, Seed } from './parents.ts';
 import { aboutBatch, countsOf, eventOf, parentsOf, yearOf } from './read-batch.ts';
 import { copyOf, plainCell, seasonsOf, treeOf, TREE_ROLES } from './read-tree.ts';
@@ -31,6 +32,10 @@ interface Reading {
   readonly options: ReadOptions;
   readonly flags: Flags;
   readonly drafts: Map<string, BatchDraft>;
+  /** The table is one that this project wrote. */
+  readonly own: boolean;
+  /** The batch of the row before. */
+  last?: BatchDraft;
   /** Rows that gave no year. */
   withoutYear: number;
 }
@@ -58,9 +63,9 @@ function batchOf(reading: Reading, row: Row, at: number, trees: boolean): BatchD
     return known;
   }
   const parents = parentsOf(row, programme);
-  let year = yearOf(row);
-  if (year === undefined) {
-    year = options.yearForRest;
+  const yearSaid = yearOf(row);
+  const year = yearSaid ?? options.yearForRest;
+  if (yearSaid === undefined) {
     reading.withoutYear += 1;
     if (reading.columns.some(({ role }) => role === 'year') && !row.has('year')) row.flag('year', flagOf('read', 'yearAssumed', row.raw('year'), String(year)));
   }
@@ -78,6 +83,7 @@ function batchOf(reading: Reading, row: Row, at: number, trees: boolean): BatchD
     ...(ID.test(id) ? { id } : {}),
     rows: [at],
     named: name !== undefined,
+    yearSaid,
     batch: { name: name ?? options.nameOf(parents, year), year, ...aboutBatch(row, parents, programme, options.kinds) },
     counts: [],
     events: [],
@@ -118,10 +124,29 @@ function treeFor(reading: Reading, draft: BatchDraft, row: Row, at: number, seve
 /** Rows of one tree belong together where the table has a season or a copy on each. */
 const severalRows = (columns: readonly Column[]): boolean => columns.some(({ role }) => role === 'season' || role === 'copyWhere');
 
+const SUM = /^((grand|sub) ?-?)?(totals?|sums?|altogether)\W*$/i;
+
+/** A row of sums under a table is no batch: it would be counted twice. It stands in the note of the batch above it. */
+function sumsOf(reading: Reading, row: Row, at: number): boolean {
+  const cells = reading.table.rows[at] ?? [];
+  const c = cells.findIndex((cell) => plainCell(cell) !== '');
+  const above = reading.last;
+  if (!above || reading.own || !SUM.test(plainCell(cells[c] ?? ''))) return false;
+  reading.flags.set(flagKey(at, c), flagOf('kept', 'sumRow', cells[c] ?? ''));
+  cells.forEach((_, each) => {
+    row.keep(each);
+  });
+  above.rows.push(at);
+  above.notes.push(row.notes.join('; '));
+  return true;
+}
+
 function readRow(reading: Reading, at: number, trees: boolean): void {
   const row = new Row(at, reading.table.rows[at] ?? [], reading.columns, reading.flags);
+  if (sumsOf(reading, row, at)) return;
   const draft = batchOf(reading, row, at, trees);
-  draft.counts.push(...countsOf(row));
+  reading.last = draft;
+  draft.counts.push(...countsOf(row, draft.yearSaid));
   const event = eventOf(row, draft.batch.year);
   if (event) draft.events.push(event);
   const tree = trees ? treeFor(reading, draft, row, at, severalRows(reading.columns)) : undefined;
@@ -151,12 +176,14 @@ export interface ReadTable {
   readonly withoutYear: number;
   /** Notes that would have been longer than a note may be. */
   readonly cutNotes: number;
+  /** Counts, events, seasons and copies for which a batch or a tree has no room. */
+  readonly noRoom: number;
   readonly ofTrees: boolean;
 }
 
 /** Reads every row of a table. Nothing is refused: what fits no field stands in the note of its tree or batch as “heading: cell”. */
 export function readTable(table: Table, columns: readonly Column[], programme: Programme, options: ReadOptions): ReadTable {
-  const reading: Reading = { table, columns, programme, options, flags: new Map(), drafts: new Map(), withoutYear: 0 };
+  const reading: Reading = { table, columns, programme, options, flags: new Map(), drafts: new Map(), own: isOwn(table.headers), withoutYear: 0 };
   const trees = isOfTrees(columns);
   table.rows.forEach((_, at) => {
     readRow(reading, at, trees);
@@ -165,7 +192,8 @@ export function readTable(table: Table, columns: readonly Column[], programme: P
   first?.notes.push(...table.above);
   const drafts = [...reading.drafts.values()];
   const cutNotes = drafts.flatMap((draft) => [draft.notes, ...draft.trees.map(({ notes }) => notes)]).filter(overfull).length;
-  return { batches: named(drafts), flags: reading.flags, withoutYear: reading.withoutYear, cutNotes, ofTrees: trees };
+  const noRoom = drafts.reduce((sum, draft) => sum + beyondRoom(draft), 0);
+  return { batches: named(drafts), flags: reading.flags, withoutYear: reading.withoutYear, cutNotes, noRoom, ofTrees: trees };
 }
 
 /** Names of batches that the file does not name are told apart by a number, so that a second import finds each again. */

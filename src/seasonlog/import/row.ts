@@ -6,7 +6,7 @@ import { plainName, type Pollen, type Seed } from './parents.ts';
 import { familyOf, type Role } from './roles.ts';
 
 /** What is taken and still stands in the note as it was written: the log would not show it otherwise. */
-const NOTED: ReadonlySet<Flag['code']> = new Set(['about', 'tooLong', 'notKnown', 'dayLeft', 'seasonName']);
+const NOTED: ReadonlySet<Flag['code']> = new Set(['about', 'tooLong', 'notKnown', 'dayLeft', 'timeLeft', 'seasonName']);
 const LONGEST_KEPT = 1900;
 /** The longest note; the schema’s own bound. */
 const NOTE = 2000;

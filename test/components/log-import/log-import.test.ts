@@ -85,6 +85,37 @@ describe('bringing a table in', () => {
     expect(said(part, '.found')).toBe('');
   });
 
+  it('puts doubts of one sort together, and shows more of them when asked', async () => {
+    const { part } = await open();
+    const rows = Array.from({ length: 60 }, (_, i) => `Old Hedgerow x OP,2004/05,${i === 30 ? '>12' : String(i)}`);
+    await paste(part, ['Cross,Season,Flowers', ...rows].join('\n'));
+    const lines = (): number => everything(part.renderRoot).filter((element) => element.matches('.doubts li')).length;
+    // One least number, three seasons and the line that counts the other 57.
+    expect(lines()).toBe(5);
+    expect(said(part, '.doubts li')).toMatch(/Line 32, Flowers: “>12”.*Season: 57 more cells of this sort\. Show 20 more$/);
+    button(part, 'Show 20 more').click();
+    await settled();
+    expect(lines()).toBe(25);
+    expect(said(part, '.doubts li')).toMatch(/Season: 37 more cells of this sort/);
+  });
+
+  it('says of a workbook that it is no text, and of headings alone that there are no rows', async () => {
+    const { part } = await open();
+    const given = new DataTransfer();
+    given.items.add(new File([new Uint8Array([0x50, 0x4b, 0x03, 0x04, 0x14, 0x00])], 'trees.csv'));
+    const input = find(part.renderRoot, HTMLInputElement, 'input[type=file]');
+    input.files = given.files;
+    input.dispatchEvent(new Event('change'));
+    await expect.poll(() => said(part, '.status')).toMatch(/^It is no text file: save the table as CSV/);
+    await paste(part, ';;;\n;;;');
+    expect(said(part, '.status')).toBe('There is nothing in it.');
+    button(part, 'Paste a table').click();
+    await settled();
+    await paste(part, 'Cross,Year,Flowers');
+    expect(said(part, '.found')).toMatch(/It has headings and no rows: there is nothing to add\./);
+    expect(said(part, 'button.add')).toBe('');
+  });
+
   it('notices a table that is there already', async () => {
     const first = await open();
     await paste(first.part, AMERICAN);

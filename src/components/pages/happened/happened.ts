@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Programme } from '../../../model/programme.ts';
 import { standingToday } from '../../../seasonlog/standing.ts';
 import { shared } from '../../../styles/shared.ts';
@@ -82,11 +83,17 @@ export class Happened extends StoreElement {
     `;
   }
 
-  private parts(names: readonly SectionName[], programme: Programme): TemplateResult[] {
-    return names.flatMap((name) => {
-      const draw = SECTIONS[name];
-      return draw ? [html`<div class="part">${draw(programme)}</div>`] : [];
+  private parts(names: readonly SectionName[], programme: Programme): unknown {
+    const drawn = names.flatMap((name) => {
+      const part = SECTIONS[name]?.(programme) ?? null;
+      return part ? [{ name, part }] : [];
     });
+    // By name: the part that brings tables in stays the same one, with what it has to say, when the first batch brings others before it.
+    return repeat(
+      drawn,
+      ({ name }) => name,
+      ({ part }) => html`<div class="part">${part}</div>`,
+    );
   }
 
   private adder(programme: Programme, empty: boolean): TemplateResult {

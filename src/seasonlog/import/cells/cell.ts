@@ -24,6 +24,9 @@ export type FlagCode =
   | 'notDate'
   | 'noSuchDay'
   | 'dayLeft'
+  | 'rowsYear'
+  | 'timeLeft'
+  | 'sumRow'
   | 'notYear'
   | 'notKnown'
   | 'yesNo'
@@ -57,10 +60,15 @@ export const taken = <T>(value: T, code: FlagCode, raw: string, ...readings: rea
   flag: flagOf('read', code, raw, ...readings),
 });
 
-const EDGES = /^[\s\u00a0\u2007\u202f\ufeff\u200b]+|[\s\u00a0\u2007\u202f\ufeff\u200b]+$/g;
+const SPACE = /[\s\u00a0\u2007\u202f\ufeff\u200b]/;
 
-/** Without spaces of any sort at its ends. */
-export const trimmed = (raw: string): string => raw.replace(EDGES, '');
+/** Without spaces of any sort at its ends. Letter by letter: a pattern would look at long runs of spaces again and again. */
+export function trimmed(raw: string): string {
+  let [from, to] = [0, raw.length];
+  while (from < to && SPACE.test(raw.charAt(from))) from += 1;
+  while (to > from && SPACE.test(raw.charAt(to - 1))) to -= 1;
+  return raw.slice(from, to);
+}
 
 /** A spreadsheet’s apostrophe before text that it would otherwise run: our own export writes it, and so do people. */
 const DEFUSED = /^'+[=+\-@\t\r]/;

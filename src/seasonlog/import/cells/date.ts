@@ -21,6 +21,12 @@ const ISO = /^(\d{4})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?$/;
 const DAY_MONTH = /^(\d{1,2})(?:st|nd|rd|th)?[\s.-]*([a-z]{3,9})\.?,?[\s.-]*(\d{4}|\d{2})$/i;
 const MONTH_DAY = /^([a-z]{3,9})\.?\s*(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/i;
 const MONTH_YEAR = /^([a-z]{3,9})\.?\s*(\d{4})$/i;
+/** Figures without a mark, with hyphens for what is not known: 20190403, 201904--, 2019----. */
+const PLAIN_FIGURES = /^(\d{4})(\d{2}|--)(\d{2}|--)$/;
+/** Day and month alone: 15/4, 15.4., 3 May. */
+const NO_YEAR = /^(\d{1,2}(?:st|nd|rd|th)?[\s.-]*[a-z]{3,9}\.?|[a-z]{3,9}\.?\s*\d{1,2}(?:st|nd|rd|th)?|\d{1,2}\s?[/-]\s?\d{1,2}|\d{1,2}\.\s?\d{1,2}\.)$/i;
+const DAY_AND_MONTH = /^(\d{1,2})\s?([/-])\s?(\d{1,2})$/;
+const WEEKDAY = /^(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)(?:day|nesday|sday|rsday|urday)?\.?,?\s+(?=\S*\d)/i;
 const TIME = /[T\s]\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?\s*(?:Z|[ap]\.?m\.?)?$/i;
 const monthOf = (word: string): number => (/^[a-z]+$/i.test(word) ? MONTHS.indexOf(word.slice(0, 3).toLowerCase()) + 1 : 0);
 
@@ -34,15 +40,42 @@ function day(raw: string, text: string, year: string, month: number, dayNumber: 
   return raw === text ? { value: when } : taken(when, 'spaces', raw, when);
 }
 
+/** The day with a year behind it, in the form that it has. */
+const dated = (text: string, year: number): string => {
+  const mark = /^\d{1,2}\s?([/-])/.exec(text)?.[1] ?? (/^\d{1,2}\.\s?\d/.test(text) ? '' : ' ');
+  return `${text}${mark}${String(year)}`;
+};
+
 /**
  * A year, month or day as ISO writes it. Days in figures with points are day first, as everywhere where points are written; with strokes
  * or hyphens both orders are possible, and where both give a day neither is taken before somebody says which.
+ * @param yearOfRow year of a date that gives none, as notebooks have it beside their year; undefined: such a date is none
+ *
+ * **Source:** 20190403, 201904--: FAO/Bioversity Multi-Crop Passport Descriptors V.2.1, COLLDATE.
  */
-export function dateCell(raw: string, order: DayOrder): Cell<string> {
+export function dateCell(raw: string, order: DayOrder, yearOfRow?: number): Cell<string> {
+  const cell = dayCell(raw, order, yearOfRow);
+  const time = TIME.exec(trimmed(unguarded(raw)))?.[0] ?? '';
+  // Midnight is what a spreadsheet adds; another time somebody wrote.
+  return cell.value !== undefined && !cell.flag && /[1-9]/.test(time) ? taken(cell.value, 'timeLeft', raw, cell.value) : cell;
+}
+
+function dayCell(raw: string, order: DayOrder, yearOfRow?: number): Cell<string> {
   const whole = trimmed(unguarded(raw));
   if (whole === '') return {};
   if (saysNothing(whole)) return kept('nothing', raw);
-  const text = whole.replace(TIME, '');
+  const text = whole.replace(TIME, '').replace(WEEKDAY, '');
+  if (yearOfRow !== undefined && NO_YEAR.test(text)) {
+    const { value, flag } = dateCell(dated(text, yearOfRow), order);
+    if (value !== undefined) return taken(value, 'rowsYear', raw, value);
+    return flag ? { flag: { ...flag, raw } } : kept('notDate', raw);
+  }
+  const [, plainYear, plainMonth = '', plainDay = ''] = PLAIN_FIGURES.exec(text) ?? [];
+  if (plainYear !== undefined && /^(1[5-9]|2\d|3000)/.test(plainYear)) {
+    if (plainMonth === '--') return plainDay === '--' ? { value: plainYear } : kept('notDate', raw);
+    if (plainDay !== '--') return day(raw, whole, plainYear, Number(plainMonth), Number(plainDay));
+    return Number(plainMonth) >= 1 && Number(plainMonth) <= 12 ? { value: `${plainYear}-${plainMonth}` } : kept('noSuchDay', raw);
+  }
   if (/^\d{4}$/.test(text)) return { value: text };
   const [, isoYear, isoMonth = '', isoDay] = ISO.exec(text) ?? [];
   if (isoYear !== undefined) {
@@ -78,7 +111,8 @@ export const looksLikeDate = (raw: string): boolean => {
 export function guessOrder(cells: readonly string[]): DayOrder {
   const said = new Set<DayOrder>();
   for (const raw of cells) {
-    const [, first, mark, second] = FIGURES.exec(trimmed(unguarded(raw)).replace(TIME, '')) ?? [];
+    const text = trimmed(unguarded(raw)).replace(TIME, '').replace(WEEKDAY, '');
+    const [, first, mark, second] = FIGURES.exec(text) ?? DAY_AND_MONTH.exec(text) ?? [];
     if (first === undefined || second === undefined || mark === '.') continue;
     if (Number(first) > 12 && Number(second) <= 12) said.add('dayFirst');
     if (Number(second) > 12 && Number(first) <= 12) said.add('monthFirst');
@@ -98,8 +132,11 @@ export function seasonYears(text: string): readonly [number, number] | undefined
   return to === from + 1 ? [from, to] : undefined;
 }
 
-/** A year from a year, a date, or a season that is called after one of its two. */
-export function yearCell(raw: string, order: DayOrder, season: SeasonYear): Cell<number> {
+/**
+ * A year from a year, a date, or a season that is called after one of its two.
+ * @param twoFigures whether “98” can only be a year; of a first fruit it could be an age
+ */
+export function yearCell(raw: string, order: DayOrder, season: SeasonYear, twoFigures = false): Cell<number> {
   const text = trimmed(unguarded(raw));
   if (text === '') return {};
   if (saysNothing(text)) return kept('nothing', raw);
@@ -107,10 +144,13 @@ export function yearCell(raw: string, order: DayOrder, season: SeasonYear): Cell
   const years = seasonYears(bare);
   if (years) return taken(season === 'first' ? years[0] : years[1], 'seasonName', raw, String(years[0]), String(years[1]));
   const year = /^(1[5-9]\d\d|2\d\d\d|3000)$/.test(bare) ? Number(bare) : undefined;
+  const short = twoFigures ? /^['’]?(\d{2})$/.exec(text)?.[1] : undefined;
+  if (short !== undefined) return taken(century(short), 'shortYear', raw, String(century(short)));
   if (year !== undefined) return bare !== text ? taken(year, 'about', raw, bare) : raw === text ? { value: year } : taken(year, 'spaces', raw, text);
   // Either order gives the same year.
   const date = dateCell(raw, order ?? 'dayFirst');
   const other = date.value === undefined ? dateCell(raw, 'monthFirst') : date;
+  if (other.value?.length === 4 && Number(other.value) >= 1500) return { value: Number(other.value) };
   if (other.value !== undefined && other.value.length > 4) return taken(Number(other.value.slice(0, 4)), 'dayLeft', raw, other.value.slice(0, 4));
   return kept('notYear', raw);
 }

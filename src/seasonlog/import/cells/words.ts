@@ -6,19 +6,24 @@ type What = Batch['events'][number]['what'];
 
 const STATUSES: readonly (readonly [RegExp, Status])[] = [
   [/^(alive|living|a|ok|yes|standing|healthy|good|growing|present|1)$/i, 'alive'],
-  [/^(dead|died|d|lost|killed|gone|†|missing|0)$/i, 'dead'],
+  [/^(dead|died|d|killed|†|0)$/i, 'dead'],
   [/^(culled|cull|removed|rogued|grubbed( up| out)?|cut( down| out)?|discarded|c)$/i, 'culled'],
   [/^(label ?lost|lost label|no (label|tag)|tag ?lost|lost tag|unlabelled)$/i, 'labelLost'],
 ];
+
+/** What may mean dead, or not found that day. */
+const ABSENT = /^(lost|gone|missing|absent|not found)$/i;
 
 /** “dead”, “culled 2015”: the status, and the year since when it has it. */
 export function statusCell(raw: string): Cell<{ readonly status: Status; readonly since?: number }> {
   const text = trimmed(unguarded(raw));
   if (text === '' || saysNothing(text)) return {};
   const [, words = text, year] = /^(.*?)[\s,(]*\b(1[89]\d\d|2[01]\d\d)\)?$/.exec(text) ?? [];
-  const status = STATUSES.find(([pattern]) => pattern.test(words.replace(/\s+(in|since)$/i, '')))?.[1];
-  if (!status) return kept('notKnown', raw);
-  return { value: { status, ...(year === undefined ? {} : { since: Number(year) }) } };
+  const bare = words.replace(/\s+(in|since)$/i, '');
+  const since = year === undefined ? {} : { since: Number(year) };
+  if (ABSENT.test(bare)) return taken({ status: 'dead', ...since }, 'notKnown', raw, 'dead');
+  const status = STATUSES.find(([pattern]) => pattern.test(bare))?.[1];
+  return status ? { value: { status, ...since } } : kept('notKnown', raw);
 }
 
 const YES = /^(yes|y|x|true|1|✓|✔|\+|ja|si|oui)$/i;

@@ -1,0 +1,6 @@
+/// <reference lib="webworker" />
+import { answerLearner, type ToLearner } from './protocol.ts';
+
+declare const self: DedicatedWorkerGlobalScope;
+
+self.onmessage = ({ data }: MessageEvent<ToLearner>) => self.postMessage(answerLearner(data));

@@ -1,13 +1,13 @@
 import { checkProgramme } from '../model/check.ts';
 import { meanOf } from '../model/mean.ts';
-import type { Cross, Generation, Plan, Programme } from '../model/programme.ts';
+import type { Cross, Father, Generation, Parent, Plan, Programme } from '../model/programme.ts';
 import { pairsReached, type ReachedPair } from '../model/reach.ts';
 import { withGeneration } from './variants.ts';
 
 /** How the flowers of a generation get their pollen. */
 export type How = 'hand' | 'swapped' | 'bothWays' | 'open' | 'self';
 
-type Parents = Generation['seedParents'];
+type Parents = readonly Father[];
 
 /** A parent as it is called: a named tree, or the picks of a generation. */
 export interface ParentName {
@@ -87,7 +87,10 @@ function others(programme: Programme, generation: Generation): readonly Other[] 
   if (pollen === 'self') return [open];
   // Picks crossed with each other are mothers and fathers already.
   const alike = sameParents(generation.seedParents, pollen);
-  const swapped: Other[] = alike ? [] : [{ how: 'swapped', changed: swappedRound(programme, generation, pollen), reckoned: false }];
+  // Fathers chosen by their daughters cannot be mothers.
+  const mothers = pollen.flatMap((parent): Parent[] => ('sires' in parent ? [] : [parent]));
+  const swapped: Other[] =
+    alike || mothers.length < pollen.length ? [] : [{ how: 'swapped', changed: swappedRound(programme, generation, mothers), reckoned: false }];
   const hand: Other[] = generation.reciprocal && !alike ? [{ how: 'hand', changed: { ...generation, reciprocal: false }, reckoned: false }] : [];
   return [...hand, ...swapped, open];
 }
@@ -109,10 +112,10 @@ function opened(programme: Programme, { cross: _named, reciprocal: _both, ...gen
 }
 
 /** Mothers become fathers. A named entry stays where it is one for a kind with itself; for two kinds it would be the wrong way round. */
-function swappedRound({ crosses }: Programme, { cross, ...generation }: Generation, pollen: Parents): Generation {
+function swappedRound({ crosses }: Programme, { cross, ...generation }: Generation, mothers: Parent[]): Generation {
   const named = crosses.find(({ id }) => id === cross);
   const keeps = named?.seed === named?.pollen;
-  return { ...generation, reciprocal: false, seedParents: pollen, pollen: generation.seedParents, ...(keeps && cross !== undefined ? { cross } : {}) };
+  return { ...generation, reciprocal: false, seedParents: mothers, pollen: generation.seedParents, ...(keeps && cross !== undefined ? { cross } : {}) };
 }
 
 /** Fathers for an open generation: as another plan crosses the same tree, else the first other tree of the pollen in the air, else of its kind. */
@@ -135,7 +138,7 @@ function byHand(programme: Programme, { cross: _named, ...generation }: Generati
 }
 
 const sameParents = (a: Parents, b: Parents): boolean => {
-  const keys = (parents: Parents) => parents.map((parent) => ('tree' in parent ? `tree ${parent.tree}` : `picks ${parent.picksOf}`)).sort();
+  const keys = (parents: Parents) => parents.map((parent) => JSON.stringify(parent)).sort();
   return keys(a).join('|') === keys(b).join('|');
 };
 
@@ -171,11 +174,11 @@ function wayOf(programme: Programme, how: How, generation: Generation, flowersRe
 }
 
 function namesOf({ trees, plans }: Programme, parents: Parents): readonly ParentName[] {
-  return parents.map((parent) =>
-    'tree' in parent
-      ? { name: trees.find(({ id }) => id === parent.tree)?.name ?? parent.tree, picks: false }
-      : { name: plans.flatMap(({ generations }) => generations).find(({ id }) => id === parent.picksOf)?.name ?? parent.picksOf, picks: true },
-  );
+  return parents.map((parent) => {
+    if ('tree' in parent) return { name: trees.find(({ id }) => id === parent.tree)?.name ?? parent.tree, picks: false };
+    const of = 'sires' in parent ? parent.sires : parent.picksOf;
+    return { name: plans.flatMap(({ generations }) => generations).find(({ id }) => id === of)?.name ?? of, picks: true };
+  });
 }
 
 /** What stops a way that does not stop the plan as it stands; null where nothing does. */

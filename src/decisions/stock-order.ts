@@ -24,8 +24,8 @@ export interface StockUse {
   readonly gain: Spread;
   /** Of the trees of this generation that bear, the share kept as picks in the plan's futures; null when none bears. */
   readonly kept: number | null;
-  /** Picks gained by ten stocks: 10 × mean gain × kept. */
-  readonly picksByTen: number | null;
+  /** Picks gained by ten stocks: 10 × gain × kept. */
+  readonly picksByTen: Spread | null;
   /** Share of what the guesses allow in which no other batch gains more from a stock: picks, where the plan keeps some of each; else trees that bear. */
   readonly first: number;
 }
@@ -65,7 +65,7 @@ export function stockOrder(reader: FactReader, sites: readonly RescueSite[], col
     });
   }
   const uses = batches.map(({ site, entry, batch }, b): StockUse => {
-    const gain = spread((grafted[b] ?? new Float64Array()).map((share, run) => (share - (own[b]?.[run] ?? 0)) / site.rescue.scions));
+    const gains = (grafted[b] ?? new Float64Array()).map((share, run) => (share - (own[b]?.[run] ?? 0)) / site.rescue.scions);
     const kept = keptShares[b] ?? null;
     return {
       generation: site.generation.id,
@@ -75,13 +75,13 @@ export function stockOrder(reader: FactReader, sites: readonly RescueSite[], col
       month: site.rescue.month,
       grafted: spread(grafted[b] ?? []),
       ownRoots: spread(own[b] ?? []),
-      gain,
+      gain: spread(gains),
       kept,
-      picksByTen: kept === null ? null : 10 * gain.mean * kept,
+      picksByTen: kept === null ? null : spread(gains.map((gain) => 10 * gain * kept)),
       first: (first[b] ?? 0) / FACTS_READ,
     };
   });
-  const worth = (use: StockUse) => (inPicks ? (use.picksByTen ?? 0) : use.gain.mean);
+  const worth = (use: StockUse) => (inPicks ? (use.picksByTen?.mean ?? 0) : use.gain.mean);
   return uses.sort((a, b) => worth(b) - worth(a));
 }
 

@@ -21,18 +21,21 @@ export const betterText = {
   asking: 'Is there a better plan within my limits?',
   about:
     'Other ways of doing your plans are tried within your places, days in bloom, hours and years: method, flowers, seedlings, grafts, seasons judged, picks, backups, when to go on. A better plan has its tree sooner and raises fewer seedlings.',
-  ask: 'Look for better plans',
+  button: 'Look for better plans',
+  method:
+    'New plans are made in waves from the best so far, changed or mixed; in each wave half drop out after 100, 200 and 400 futures (successive halving: Karnin, Koren & Somekh 2013; Jamieson & Talwalkar 2016), ranked by non-dominated sorting on mean year and mean seedlings (Deb et al. 2002), all on common futures. ' +
+    'Mean year is a restricted mean (Royston & Parmar 2013). The final comparison is paired, on fresh futures: the soonest by multiple comparisons with the best (Hsu 1984; with common random numbers Yang & Nelson 1991, Nelson & Matejcik 1995), the front by paired one-sided bounds on both things at once (Berger 1982), each shared out by Bonferroni at half of 5 %.',
   coming: (looked: number, looks: number) => `${String(looked)} of ${String(looks)} plans looked at`,
   comparing: 'The best are compared on futures that had no part in choosing them.',
-  years: 'mean year of the proven tree →',
-  yearsShort: 'mean year of the tree →',
+  years: 'mean year of the proven tree ›',
+  yearsShort: 'mean year of the tree ›',
   trees: 'seedlings raised, on average',
   corner: ['sooner, with fewer:', 'nothing found'],
   slider: 'Your plans and those found, from the soonest on',
   none: 'no plan chosen',
   keys: '← → goes from plan to plan along the front.',
   legend:
-    'Discs are your own plans, numbered rings the plans found, in the colour of the plan each comes from; nothing looked at beats the stepped line. Crosses: 95 in 100 sure. Small dots: what else was looked at closely.',
+    'Discs are your own plans, numbered rings the plans found, in the colour of the plan each comes from; nothing looked at beats the stepped line. The bars through them: 95 in 100 sure. Small dots: what else was looked at closely.',
   heads: [
     'Plan',
     'In your programme',
@@ -185,7 +188,3 @@ export function countsInWords({ lastYear, overAtMost }: BetterAnswer): readonly 
     `Within your limits: places and days in bloom are kept in every future, and no more than ${percent(overAtMost)} of the futures have a year over your hours or money.`,
   ];
 }
-
-export const betterMethod =
-  'New plans are made in waves from the best so far, changed or mixed; in each wave half drop out after 100, 200 and 400 futures (successive halving: Karnin, Koren & Somekh 2013; Jamieson & Talwalkar 2016), ranked by non-dominated sorting on mean year and mean seedlings (Deb et al. 2002), all on common futures. ' +
-  'Mean year is a restricted mean (Royston & Parmar 2013). The final comparison is paired, on fresh futures: the soonest by multiple comparisons with the best (Hsu 1984; with common random numbers Yang & Nelson 1991, Nelson & Matejcik 1995), the front by paired one-sided bounds on both things at once (Berger 1982), each shared out by Bonferroni at half of 5 %.';

@@ -1,7 +1,7 @@
 import type { CopiesAnswer, CopiesWay } from '../decisions/copies.ts';
 import { counted, inTenWords, percent, percentRange } from './charts.ts';
 import type { Piece } from './headline.ts';
-import { besideEachOther, differenceInWords, differenceRange, trulyOfTen } from './pay-figures.ts';
+import { besideEachOther, differenceInWords, differenceRange, halves, trulyOfTen } from './pay-figures.ts';
 import { pay } from './pay.ts';
 
 const NB = '\u00a0';
@@ -30,7 +30,7 @@ export const copiesText = {
     'Truly good, of those',
     'Half by',
     'Seedlings',
-    'Hours',
+    'Hours, all years',
     'Against the tree as it stands',
   ],
   asItStands: 'as the tree stands',
@@ -84,8 +84,19 @@ export function danger(answer: CopiesAnswer, lastYear: number): readonly string[
   ];
 }
 
-/** What copies do to the plan, in sentences. */
-export function copiesPlan(answer: CopiesAnswer, mark: string, lastYear: number): readonly string[] {
+/** What one graft takes: “a quarter of an hour”, “20 minutes”, “1½ hours”. */
+function graftHours(hours: number): string {
+  if (hours === 0.25) return 'a quarter of an hour';
+  if (hours === 0.5) return 'half an hour';
+  if (hours < 1) return `${String(Math.round(60 * hours))}${NB}minutes`;
+  return `${halves(hours)}${NB}${hours === 1 ? 'hour' : 'hours'}`;
+}
+
+/**
+ * What copies do to the plan, in sentences.
+ * @param perGraft hours that a graft takes; undefined where none are stated
+ */
+export function copiesPlan(answer: CopiesAnswer, mark: string, lastYear: number, perGraft: number | undefined): readonly string[] {
   const now = standing(answer);
   if (!now) return [];
   const better = advised(answer);
@@ -95,6 +106,9 @@ export function copiesPlan(answer: CopiesAnswer, mark: string, lastYear: number)
     better?.minusAsItStands
       ? `Plan ${mark} has a proven tree by ${String(lastYear)} in ${chance(now)} of futures; with ${wayName(better)} in ${chance(better)}, ${differenceInWords(better.minusAsItStands.chance, true)} (${differenceRange(better.minusAsItStands.chance)}).`
       : `Plan ${mark} has a proven tree by ${String(lastYear)} in ${chance(now)} of futures, and ${pay.noDifference} with any of these numbers: it needs ${answer.name} only while that still stands.`,
+    ...(better && perGraft
+      ? [`A copy more is one graft: ${graftHours(perGraft)} of yours. Where the hours of all years rise, it is because more futures get further.`]
+      : []),
     ...(truly === null ? [] : [`${pay.trulyGood(truly).replace(/^o/, 'O')}.`]),
   ];
 }

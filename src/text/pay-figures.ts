@@ -1,7 +1,6 @@
 import type { Interval, Spread } from '../results/outlook.ts';
 import { counted, inTen, percent, percentRange, whole } from './charts.ts';
 import { pay } from './pay.ts';
-import { handCount } from './sentences.ts';
 
 /** Words for the figures that every question has. Minus signs and en dashes as they are set, units kept on the line. */
 
@@ -32,10 +31,10 @@ export function amountDifference({ value, low, high }: Interval): string {
 /** "58 %, 57–60" as two lines of a cell. */
 export const chanceLines = ({ value, low, high }: Interval): readonly [string, string] => [percent(value), percentRange(low, high)];
 
-/** A mean, and where 8 in 10 futures lie. */
-export const spreadLines = ({ mean, p10, p90 }: Spread): readonly [string, string] => [
-  whole(handCount(mean)),
-  `${whole(handCount(p10))}–${whole(handCount(p90))}`,
+/** The middle value, whole as in the table of all plans, and where 8 in 10 futures lie. */
+export const spreadLines = ({ p50, p10, p90 }: Spread): readonly [string, string] => [
+  whole(Math.round(p50)),
+  `${whole(Math.round(p10))}–${whole(Math.round(p90))}`,
 ];
 
 /** "about seven": of ten trees called proven, so many truly are; null where none was proven. */

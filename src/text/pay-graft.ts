@@ -20,13 +20,13 @@ export const rootsText = {
   about: 'New roots cure weak roots, never a weak top.',
   lines: { grafted: 'grafted', own: 'own roots' },
   here: (chance: number) => `you say ${halvesOfTen(chance)}`,
-  across: 'times in 10 that weakness sits in the roots →',
-  acrossShort: 'weakness in the roots, of 10 →',
+  across: 'times in 10 that weakness sits in the roots ›',
+  acrossShort: 'weakness in the roots, of 10 ›',
   slider: 'Chance that weakness sits in the roots',
   none: 'nothing chosen',
   keys: '← → moves along the chance that weakness sits in the roots.',
   heads: ['In the roots', 'Grafted', 'of these truly good', 'Own roots', 'of these truly good', 'Grafting gains'],
-  coming: 'Is being worked out…',
+  coming: 'The line is being worked out…',
 } as const;
 
 export const graftText = {
@@ -35,7 +35,7 @@ export const graftText = {
   ways: { none: 'none: all on their own roots', weak: 'weak ones', every: 'every seedling' } satisfies Readonly<Record<Who, string>>,
   who: { none: 'leave all on their own roots', weak: 'graft the weak ones', every: 'graft every seedling' } satisfies Readonly<Record<Who, string>>,
   asItStands: 'as the plan stands',
-  heads: ['Grafted', 'Proven tree', 'Truly good, of those', 'Half by', 'Seedlings', 'Grafts', 'Hours', 'Against the plan as it stands'],
+  heads: ['Grafted', 'Proven tree', 'Truly good, of those', 'Half by', 'Seedlings', 'Grafts', 'Hours, all years', 'Against the plan as it stands'],
   batches: { weak: 'the weak ones', sound: 'the sound ones', any: 'any, before it shows' } satisfies Readonly<Record<Batch, string>>,
   stands: 'Where you stand',
   turns: 'What would change the answer',
@@ -48,13 +48,18 @@ export const graftText = {
   mapGraft: 'graft',
   mapOwn: 'own roots',
   mapTakes: 'grafts that take, of 10',
-  mapMonths: 'half of the weak are dead this long after it shows →',
-  mapMonthsShort: 'half of the weak are dead after →',
-  mapHere: 'this programme',
+  mapMonths: 'half of the weak are dead this long after it shows ›',
+  mapMonthsShort: 'half of the weak are dead after ›',
+  mapHere: 'your plan',
   mapPoint: (months: number, take: number) => `about ${monthsInWords(months)}, ${ofTen(take)}`,
-  mapLine: 'break-even',
+  mapLine: 'neither wins',
   mapBetween: ['between the dashes:', 'no clear difference'],
-  mapKey: { graft: 'tinted: grafting wins', own: 'hatched: own roots win', line: 'thick line: break-even', between: 'between the dashes: no clear difference' },
+  mapKey: {
+    graft: 'tinted: grafting wins',
+    own: 'hatched: own roots win',
+    line: 'thick line: neither wins',
+    between: 'between the dashes: no clear difference',
+  },
   mapSlider: 'Place on the map to read',
   mapNone: 'no place chosen',
   mapKeys: 'Arrow keys move over the map.',
@@ -83,14 +88,18 @@ function graftedOf({ ways }: GraftSite): GraftWay | undefined {
  * What the page opens with: graft or not, in numbers.
  * @param mark letter of the plan
  * @param lastYear last judging year
+ * @param settled false while futures are on the way: how long the weak would have to live still moves then, and is not said
  */
-export function graftHeadline(answer: GraftAnswer, mark: string, lastYear: number): readonly Piece[] {
+export function graftHeadline(answer: GraftAnswer, mark: string, lastYear: number, settled = true): readonly Piece[] {
   const site = siteAsked(answer);
   const own = site && ownOf(site);
   const grafted = site && graftedOf(site);
   if (!site || !own || !grafted) return [{ text: pay.question }];
   const [withGraft, without] = besideEachOther(grafted.outcome.chance.value, own.outcome.chance.value);
   const tree = `futures of plan ${mark} have a proven tree by ${String(lastYear)}`;
+  // A plan that grafts nothing has no such futures of its own.
+  const grafts = grafted.who === 'every' ? 'if every seedling were grafted' : 'if its weak ones were grafted';
+  const would = site.stands === 'none' ? ` futures of plan ${mark} would have a proven tree by ${String(lastYear)} ${grafts}` : ` ${tree}`;
   const openings = {
     unclear: [
       { text: 'No clear difference.', strong: true },
@@ -108,7 +117,7 @@ export function graftHeadline(answer: GraftAnswer, mark: string, lastYear: numbe
       { text: 'Yes, graft.', strong: true },
       { text: ' With your numbers ' },
       { text: withGraft, strong: true },
-      { text: ` ${tree}, against ${without} on their own roots${stopsPaying(answer)}.` },
+      { text: `${would}, against ${without} on their own roots${settled ? stopsPaying(answer) : ''}.` },
     ],
   } as const;
   return openings[!site.clear ? 'unclear' : site.best === 'none' ? 'own' : 'graft'];
@@ -240,7 +249,9 @@ export function stocksInWords(stocks: readonly StockUse[]): string {
   if (!first) return 'A stock gains nothing on any of these seedlings.';
   const name = ({ batch, name: of }: StockUse) => `${graftText.batches[batch]} of “${of}”`;
   const gains = (use: StockUse) =>
-    use.picksByTen === null ? `ten stocks bring ${decimals(10 * use.gain.mean)} more trees into bearing` : `ten stocks gain ${decimals(use.picksByTen)} picks`;
+    use.picksByTen === null
+      ? `ten stocks bring ${decimals(10 * use.gain.mean)} more trees into bearing`
+      : `ten stocks gain ${decimals(use.picksByTen.mean)} picks`;
   const never = stocks.filter(({ gain }) => gain.p90 < 0);
   return [
     `First ${name(first)}: ${gains(first)}, and in ${ofTen(first.first)} of what your guesses allow nothing else gains more.`,
@@ -262,8 +273,8 @@ export function rootsNotes({ points, breakEven }: RootsLine, rootChance: number)
   const here = points.reduce((near, point) => (Math.abs(point.rootChance - rootChance) < Math.abs(near.rootChance - rootChance) ? point : near), never);
   const gain = (point: RootsPoint) =>
     point.clear
-      ? `grafting ${point.difference.value > 0 ? 'gains' : 'loses'} ${differenceInWords(absolute(point.difference), true).replace('+', '')}`
-      : pay.noDifference;
+      ? `grafting ${point.difference.value > 0 ? 'gains' : 'loses'} ${differenceInWords(absolute(point.difference), true).replace('+', '')} (${differenceRange(point.difference)})`
+      : `${pay.noDifference} (${differenceRange(point.difference)})`;
   return [
     `You say that the weakness sits in the roots ${halvesOfTen(rootChance)}: there, ${gain(here)}.`,
     `If it always did, ${gain(always)}; if it never did, ${gain(never)}.`,

@@ -39,7 +39,7 @@ export const howManyText = {
   not: 'no',
   backwards: 'Planned backwards',
   backwardsNote: 'Middle counts of the futures that come to this generation, all its springs together; small: of 100, how many come from the step before.',
-  reckoned: 'Reckoned, before any future is run',
+  reckoned: 'A check from your rates alone, not the answer',
   tableHeads: (lever: LeverId, years: readonly number[]) => [
     leverWords[lever].choice.replace(/^./, (letter) => letter.toUpperCase()),
     ...years.map((year) => `Proven tree by ${String(year)}`),
@@ -137,7 +137,7 @@ const moreHelps = ({ lever, best, enough }: HowManyAnswer, last: Point): string 
 
 function allRaised({ lever }: HowManyAnswer, { allRaised: all }: Point): readonly string[] {
   if (lever !== 'flowers' || !all || all.value < 0.5) return [];
-  return [`At that number all seedlings you want come up in ${ofTen(all.value)} futures: for more, want more.`];
+  return [`At that number all seedlings you want come up in ${ofTen(all.value)} futures. For more, raise “Seedlings wanted”.`];
 }
 
 /** Chances that are reached at no number tried, by any year: "80 and 95 %: not reached at any number of flowers". */
@@ -161,12 +161,19 @@ export function readOffLines({ at, already, low, high }: ReadOff): readonly [str
 export function backwardsWords({ backwards, lever, points, years }: HowManyAnswer): readonly Piece[] {
   if (!backwards) return [];
   const { wanted, trees, needed, at, narrowest } = backwards;
-  const top = Math.max(...points.map(({ outcome }) => outcome.chance.value));
+  const top = points.reduce<Interval | null>((best, { outcome: { chance } }) => (best && best.value >= chance.value ? best : chance), null);
   const goal = `For ${trees === 1 ? 'one proven tree' : `${whole(trees)} proven trees`} ${timesWords(wanted)} by ${lastOf(years)}: `;
   const [number, range] = readOffLines(needed);
   const found: readonly Piece[] =
     needed.at === null
-      ? [{ text: `not reached with any number of ${leverWords[lever].many} tried`, strong: true }, { text: `; at best ${percent(top)}.` }]
+      ? [
+          { text: top && top.high >= wanted ? 'just short of it' : `not reached with any number of ${leverWords[lever].many} tried`, strong: true },
+          {
+            text: top
+              ? `; at best ${percent(top.value)} (${percentRange(top.low, top.high)})${needed.low === null ? '' : `, from about ${hand(needed.low)} on`}.`
+              : '.',
+          },
+        ]
       : [{ text: ofLever(number, lever), strong: true }, { text: range === '' ? '.' : ` (${range}).` }];
   return [{ text: goal }, ...found, ...(narrowest ? narrowWords(narrowest, at, needed.at === null, lever) : [])];
 }

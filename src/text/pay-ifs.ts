@@ -12,7 +12,7 @@ import { pay } from './pay.ts';
 const NB = '\u00a0';
 
 export const ifsText = {
-  asking: 'If something happens',
+  asking: 'What if something happens?',
   about: 'One thing happens at a time; the rest, and all luck, is as in the plan as it stands.',
   button: 'Work out what each would change',
   method:
@@ -33,20 +33,20 @@ export const ifsText = {
     testedAlready: 'Every generation of this plan has its leaf test already.',
   } satisfies Readonly<Record<WhyNot, string>>,
   across: {
-    skip: 'year in which you begin →',
-    frost: 'year of the frost →',
-    land: 'year in which the land is lost →',
-    takeover: 'year in which work ends →',
-    hands: 'year in which the helper comes →',
-    leafTest: 'year from which the test exists →',
+    skip: 'year in which you begin ›',
+    frost: 'year of the frost ›',
+    land: 'year in which the land is lost ›',
+    takeover: 'year in which work ends ›',
+    hands: 'year in which the helper comes ›',
+    leafTest: 'year from which the test exists ›',
   } satisfies Readonly<Record<IfId, string>>,
   acrossShort: {
-    skip: 'you begin in →',
-    frost: 'year of the frost →',
-    land: 'lost in →',
-    takeover: 'year in which work ends →',
-    hands: 'the helper comes in →',
-    leafTest: 'the test exists from →',
+    skip: 'you begin in ›',
+    frost: 'year of the frost ›',
+    land: 'lost in ›',
+    takeover: 'year in which work ends ›',
+    hands: 'the helper comes in ›',
+    leafTest: 'the test exists from ›',
   } satisfies Readonly<Record<IfId, string>>,
   up: 'chance of a proven tree',
   stands: 'as it stands',
@@ -56,11 +56,11 @@ export const ifsText = {
   coming: 'The curve is on its way…',
   year: 'Year',
   table: 'All of them',
-  heads: ['What happens', 'Proven tree', 'Truly good, of those', 'Half by', 'Hours', 'Against the plan as it stands'],
+  heads: ['What happens', 'Proven tree', 'Truly good, of those', 'Half by', 'Hours, all years', 'Against the plan as it stands'],
   jobsTitle: 'This spring, most worth an hour first',
   jobsAbout:
     'What each job gains: the chance with it minus the chance without it, on the same futures. What is left out this spring may be made up the next, where the plan has springs left.',
-  jobHeads: ['Rank', 'Job', 'Gains', 'Hours', 'Gains an hour'],
+  jobHeads: ['Rank', 'Job', 'Gains', 'Hours, all years', 'Gains an hour'],
   onTop: 'on top of the plan',
   noJobs: 'Nothing can be crossed or gathered yet, so this spring has no job to weigh.',
   noHours: 'no hours stated',
@@ -187,7 +187,9 @@ export function ifsFinding(answer: IfsAnswer, programme: Programme): readonly Pi
   const best = firstJob(answer.jobs);
   const cost: readonly Piece[] = worst
     ? [{ text: `${lineName(worst, programme)}: that would cost ${size(worst)}`, strong: true }, { text: '.' }]
-    : [{ text: answer.lines.length === 0 ? ifsText.asking : 'Nothing here that could happen makes it clearly worse', strong: true }, { text: '.' }];
+    : answer.lines.length === 0
+      ? [{ text: ifsText.asking, strong: true }]
+      : [{ text: 'Nothing here that could happen makes it clearly worse', strong: true }, { text: '.' }];
   return best ? [...cost, { text: ` This spring an hour gains most on ${jobName(best, programme)}.` }] : cost;
 }
 

@@ -30,7 +30,7 @@ export const openText = {
     'Truly good, of those',
     'Half by',
     'Seedlings',
-    'Hours',
+    'Hours, all years',
     'Against the plan as it stands',
     'Years sooner',
     'Hours for a year gained',

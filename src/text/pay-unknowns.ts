@@ -6,7 +6,7 @@ import type { Interval } from '../results/outlook.ts';
 import { counted, percent, percentRange, whole } from './charts.ts';
 import { fieldText, sourceWords } from './fields.ts';
 import type { Piece } from './headline.ts';
-import { besideEachOther, differenceInWords, differenceRange, ofTen, trulyOfTen } from './pay-figures.ts';
+import { differenceInWords, differenceRange, ofTen, trulyOfTen } from './pay-figures.ts';
 import { pay } from './pay.ts';
 import { handCount } from './sentences.ts';
 
@@ -77,7 +77,7 @@ const ASKS: Readonly<Record<UnknownKind, Asks>> = {
   treeLoss: (name) => `how soon ${name} is lost`,
   treeValue: (name, { trait }) => `the true ${trait} of ${name}`,
   treeGenes: (name) => `which hidden genes ${name} carries`,
-  neighbours: (name) => `what ${name} carry`,
+  neighbours: (name) => `what the pollen of ${name} carries`,
   gardenLoss: (name) => `how soon ${name} is lost as a whole`,
   families: () => 'how early each family comes into fruit',
 };
@@ -203,33 +203,37 @@ export function luckNote(answer: UnknownsAnswer, mark: string, lastYear: number)
   const [low, high] = [parts(luck.low), parts(luck.high)];
   const share = low === high ? low : `${low}–${high}`;
   const rest = measurable
-    ? `No one can learn luck away; the other ${parts(1 - luck.value)} are what you do not know, shared out below.`
+    ? `No one can learn luck away; the other ${parts(1 - luck.value)} ${parts(1 - luck.value) === '1' ? 'is' : 'are'} what you do not know, shared out below.`
     : 'What is left for your guesses is too little to share out among them with so many futures.';
   return `${proven} Of 100 parts of what makes futures differ, ${share} are luck. ${rest}`;
 }
 
+/** From this share of luck on, nothing that can be found out changes much. Our own bound. */
+const MOSTLY_LUCK = 0.95;
+
 /** “Worth finding out: …”; null where nothing clearly matters. */
-export function worthWords({ facts, worth }: UnknownsAnswer): string | null {
+export function worthWords({ facts, worth, luck }: UnknownsAnswer): string | null {
   const fact = facts.find(({ id }) => id === worth);
   if (!fact) return null;
   const { what, takes } = learnWords(fact);
-  return `Worth finding out: ${factAsks(fact)}. ${capital(what)}: ${takes}.`;
+  const lead = luck.value < MOSTLY_LUCK ? 'Worth finding out' : 'Nearly all is luck, so finding out changes little. Most of that little';
+  return `${lead}: ${factAsks(fact)}. ${capital(what)}: ${takes}.`;
 }
 
 const inCase = ({ alternative }: FlipSide, fact: UnknownFact): string =>
   fact.kind === 'rule' ? `if ${alternative}` : alternative === 'yes' ? `if ${factAsks(fact).replace(/^whether /, '')}` : 'if not';
 
-/** Two plans that change places, with their chances. */
+/** Two plans that change places, and by how much each is ahead. */
 export function flipWords({ plans: [first, second], under: [one, other] }: Flip, fact: UnknownFact, markOf: (plan: string) => string): string {
   const [a, b] = [markOf(first), markOf(second)];
   // The yes before the no, or else “if not” would have nothing to refer to.
   const sides = [
-    { side: one, ahead: a, behind: b, chances: one.chances },
-    { side: other, ahead: b, behind: a, chances: [other.chances[1], other.chances[0]] as const },
+    { side: one, ahead: a, behind: b, by: one.difference },
+    { side: other, ahead: b, behind: a, by: { value: -other.difference.value, low: -other.difference.high, high: -other.difference.low } },
   ].sort((x, y) => Number(x.side.alternative === 'no') - Number(y.side.alternative === 'no'));
-  const said = sides.map(({ side, ahead, behind, chances: [better, worse] }) => {
-    const [high, low] = besideEachOther(better.value, worse.value);
-    return `${inCase(side, fact)}, ${ahead} is ahead of ${behind} (${high} against ${low})`;
-  });
+  const said = sides.map(
+    ({ side, ahead, behind, by }) =>
+      `${inCase(side, fact)}, ${ahead} is ahead of ${behind} by ${differenceInWords(by, true).replace('+', '')} (${differenceRange(by).replaceAll('+', '')})`,
+  );
   return `${capital(said.join('; '))}. By your guesses the first is so ${ofTen(sides[0]?.side.belief ?? 0)} times.`;
 }

@@ -312,11 +312,12 @@ describe('this spring’s jobs', () => {
 });
 
 describe('years of a curve', () => {
-  it('span the whole, with the year of the line among them', () => {
+  it('are the first five, where curves are steep, and then span the whole, with the year of the line among them', () => {
     const years = Array.from({ length: 31 }, (_, i) => 2027 + i);
     const picked = spreadOut(years, 2041);
-    expect(picked).toHaveLength(10);
-    expect(picked[0]).toBe(2027);
+    expect(picked).toHaveLength(13);
+    expect(picked.slice(0, 5)).toEqual([2027, 2028, 2029, 2030, 2031]);
+    expect(Math.max(...picked.slice(1).map((year, i) => year - (picked[i] ?? year)))).toBeLessThanOrEqual(4);
     expect(picked.at(-1)).toBe(2057);
     expect(picked).toContain(2041);
     expect(spreadOut([2030, 2031], 2040)).toEqual([2030, 2031]);

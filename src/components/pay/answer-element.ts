@@ -1,7 +1,7 @@
 import { consume } from '@lit/context';
 import { html, nothing, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
-import type { Answer, AskOptions } from '../../decisions/question.ts';
+import type { Answer, AskOptions, CannotSay } from '../../decisions/question.ts';
 import { isAnswerTo, type AnswerTo, type QuestionId } from '../../decisions/questions.ts';
 import type { Programme } from '../../model/programme.ts';
 import { NEVER_ASKED, type Asked, type AnswersStore } from '../../state/answers-store.ts';
@@ -13,6 +13,18 @@ import { pieces } from '../pages/parts.ts';
 import { StoreController } from '../store-controller.ts';
 import { StoreElement } from '../store-element.ts';
 import { answerStyles } from './answer.styles.ts';
+
+/** What is said of a question whatever its answer. */
+export interface QuestionWords {
+  /** The question as a title. */
+  readonly asking: string;
+  /** One small sentence under it: what is compared, or what it rests on. */
+  readonly about: string;
+  /** How the answer is worked out, by method and source, for whoever wants to check. */
+  readonly method: string;
+  /** On the button of a question that is much work; one without is asked as soon as it is seen. */
+  readonly button?: string;
+}
 
 /**
  * A question on the page and its answer: asked when it comes into view, or at a button where it is much work. The finding is its title;
@@ -39,8 +51,8 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   );
 
   protected abstract readonly question: Id;
-  /** The words of the button for a question that is much work; null asks as soon as it is seen. */
-  protected readonly button: string | null = null;
+  /** What is said of it whatever the answer. */
+  protected abstract readonly words: QuestionWords;
   /** Asked without waiting to be seen: the page opens with its finding. */
   protected readonly atOnce: boolean = false;
 
@@ -55,15 +67,13 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   }
 
   /** The question as a title, until there is an answer. */
-  protected abstract get asking(): string;
-  /** One small sentence under it: what is compared, or what it rests on. */
-  protected abstract get about(): string;
+  protected get asking(): string {
+    return this.words.asking;
+  }
   /** The finding, as the title. */
   protected abstract finding(answer: AnswerTo<Id>): readonly Piece[];
   /** Picture, side words, table. */
   protected abstract body(answer: AnswerTo<Id>, stale: boolean): TemplateResult;
-  /** How the answer is worked out, by method and source, for whoever wants to check. */
-  protected abstract get method(): string;
   /** What is chosen before asking: above the answer, there from the start. */
   protected choices(): TemplateResult | typeof nothing {
     return nothing;
@@ -74,8 +84,13 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
     return { plan: this.plan };
   }
 
+  /** Why the plan cannot be asked, where that is known without running a future; the button is not offered then. */
+  protected get cannotAsk(): CannotSay | null {
+    return null;
+  }
+
   /** Words for the answer's own “cannot say”, where they can be more than the common ones. */
-  protected cannotSay(why: keyof typeof pay.cannotSay): string {
+  protected cannotSay(why: CannotSay): string {
     return pay.cannotSay[why];
   }
 
@@ -87,6 +102,10 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   /** Letter of a plan: its colour. */
   protected markOf(plan: string): string {
     return this.programme.plans.find(({ id }) => id === plan)?.mark ?? 'A';
+  }
+
+  private get button(): string | null {
+    return this.words.button ?? null;
   }
 
   private get asked(): Asked {
@@ -105,7 +124,8 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
   }
 
   protected override updated(_changed: PropertyValues): void {
-    if (this.plan === '' || !(this.seen || this.atOnce)) return;
+    // An update that was due when the page was left asks nothing: two pages must never ask in turn.
+    if (!this.isConnected || this.plan === '' || !(this.seen || this.atOnce)) return;
     if (this.button === null || this.wanted) this.answers.ask(this.question, this.options(), this.button === null);
     // Much work is not begun again by itself.
     else this.answers.reword(this.question, this.options());
@@ -122,9 +142,10 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
     const { answer, stale } = asked;
     const found = answer !== null && isAnswerTo(this.question, answer) ? answer : null;
     const noAnswer = answer !== null && found === null && answer.cannotSay !== null ? answer.cannotSay : null;
-    return html`<section aria-labelledby="title">
+    return html`<section aria-labelledby="name title">
+      <p class="name" id="name">${pay.names[this.question]}</p>
       <h2 id="title">${found ? pieces(this.finding(found)) : this.asking}</h2>
-      <p class="about">${this.about}</p>
+      <p class="about">${this.words.about}</p>
       ${this.choices()}
       <div class="state" role="status">${this.stateWords(asked)}</div>
       ${found ? this.body(found, stale) : nothing} ${noAnswer === null ? nothing : html`<p class="cannot">${this.cannotSay(noAnswer)}</p>`}
@@ -142,14 +163,17 @@ export abstract class AnswerElement<Id extends QuestionId, Options extends AskOp
       </p>`;
     }
     if (this.button === null) return stale ? html`<p class="quiet">${pay.stale}</p>` : nothing;
-    if (answer === null) return html`<p><button class="main" @click=${this.want}>${this.button}</button></p>`;
+    if (answer === null) {
+      const { cannotAsk } = this;
+      return cannotAsk === null ? html`<p><button class="main" @click=${this.want}>${this.button}</button></p>` : html`<p>${this.cannotSay(cannotAsk)}</p>`;
+    }
     return stale ? html`<p class="quiet">${pay.stale} <button @click=${this.want}>${pay.again}</button></p>` : nothing;
   }
 
   private fineprint({ futures }: Answer): TemplateResult {
     return html`<details class="method">
       <summary>${pay.howSummary(futures)}</summary>
-      <p>${this.method}</p>
+      <p>${this.words.method}</p>
     </details>`;
   }
 }

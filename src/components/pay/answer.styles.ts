@@ -5,6 +5,11 @@ export const answerStyles = css`
   :host {
     display: block;
   }
+  .name {
+    color: var(--ink2);
+    font-size: var(--size-label);
+    font-weight: 600;
+  }
   h2 {
     font-size: var(--size-section);
     font-weight: 600;
@@ -96,8 +101,14 @@ export const answerStyles = css`
     max-width: 36em;
     margin-top: 22px;
   }
+  /* A shade at an edge says that the table goes on there; it goes with the last of it. */
   .scroll {
     overflow-x: auto;
+    background:
+      linear-gradient(to right, var(--paper) 40%, transparent) 0 0 / 40px 100% no-repeat local,
+      linear-gradient(to left, var(--paper) 40%, transparent) 100% 0 / 40px 100% no-repeat local,
+      linear-gradient(to right, color-mix(in srgb, var(--edge) 55%, transparent), transparent) 0 0 / 14px 100% no-repeat scroll,
+      linear-gradient(to left, color-mix(in srgb, var(--edge) 55%, transparent), transparent) 100% 0 / 14px 100% no-repeat scroll;
   }
   /* Figures stay on one line: a narrow page scrolls the table instead. */
   .figure,

@@ -1,7 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
-import { mainSite, rescueSites, type RescueSite } from '../../decisions/rescue-sites.ts';
+import { mainSite, rescueSites, whyNoSite, type RescueSite } from '../../decisions/rescue-sites.ts';
+import type { CannotSay } from '../../decisions/question.ts';
 import type { QuestionId } from '../../decisions/questions.ts';
+import type { Plan } from '../../model/programme.ts';
 import { siteText } from '../../text/pay-graft.ts';
 import { AnswerElement } from './answer-element.ts';
 import { choice } from './choice.ts';
@@ -15,10 +17,18 @@ interface SiteOptions {
 export abstract class SiteElement<Id extends QuestionId> extends AnswerElement<Id, SiteOptions> {
   @state() private generation = '';
 
+  private get askedOf(): Plan | undefined {
+    return this.programmes.state.runnable.plans.find(({ id }) => id === this.plan);
+  }
+
   private get sites(): readonly RescueSite[] {
-    const { runnable } = this.programmes.state;
-    const plan = runnable.plans.find(({ id }) => id === this.plan);
-    return plan ? rescueSites(runnable, plan) : [];
+    const { askedOf } = this;
+    return askedOf ? rescueSites(this.programmes.state.runnable, askedOf) : [];
+  }
+
+  protected override get cannotAsk(): CannotSay | null {
+    const { askedOf, sites } = this;
+    return askedOf && sites.length === 0 ? whyNoSite(this.programmes.state.runnable, askedOf) : null;
   }
 
   /** Only a choice that differs from the question's own is part of it. */

@@ -1,4 +1,4 @@
-import type { Cross, Generation, Plan, Programme, Tree } from '../../model/programme.ts';
+import type { Cross, Father, Generation, Plan, Programme, Tree } from '../../model/programme.ts';
 import { treesOf } from '../copies.ts';
 import type { Variant } from '../steps.ts';
 import { withTree } from '../variants.ts';
@@ -49,7 +49,7 @@ export function jobsOf(programme: Programme, plan: Plan): readonly JobWay[] {
   return [...crosses(programme, first, year), ...moreFlowers(programme, first, year), ...copiesOf(programme, plan, year), ...grafts(programme, first, year)];
 }
 
-type Parents = Generation['seedParents'];
+type Parents = readonly Father[];
 
 const bearing = ({ startYear, trees }: Programme, parents: Parents, year: number): readonly string[] =>
   parents.flatMap((parent) => {

@@ -38,8 +38,12 @@ export interface IfLine {
   readonly hands: Hands | null;
 }
 
-/** More years are not drawn: the curves are smooth. */
-const MOST_POINTS = 9;
+/**
+ * Each of the first years is run, for there the curves bend: a frost takes the first cross and not the second, a test comes in time for its
+ * seedlings or does not. Later they are smooth, and so many years over the whole are enough.
+ */
+const FIRST_YEARS = 5;
+const SPREAD_YEARS = 9;
 
 /** A line while it is being worked out: what to run for it, and what has been found. */
 export class LineRun {
@@ -145,10 +149,10 @@ function pointOf(year: number, mine: Int32Array, allStands: Int32Array): Omit<If
   return { year, chance, minusAsItStands: minus, clear: clearlyDifferent(minus) };
 }
 
-/** So many of the years that they span the whole, the first, the last and the one of the line among them. */
+/** The first years, others that span the whole up to the last, and the one of the line among them. */
 export function spreadOut(years: readonly number[], also: number): readonly number[] {
-  const step = Math.max(1, (years.length - 1) / (MOST_POINTS - 1));
-  const picked = Array.from({ length: Math.min(years.length, MOST_POINTS) }, (_, i) => years[Math.round(i * step)]);
+  const step = Math.max(1, (years.length - 1) / (SPREAD_YEARS - 1));
+  const picked = Array.from({ length: Math.min(years.length, SPREAD_YEARS) }, (_, i) => years[Math.round(i * step)]);
   const within = years.includes(also) ? [also] : [];
-  return [...new Set([...picked.flatMap((year) => year ?? []), ...within])].sort((a, b) => a - b);
+  return [...new Set([...years.slice(0, FIRST_YEARS), ...picked.flatMap((year) => year ?? []), ...within])].sort((a, b) => a - b);
 }

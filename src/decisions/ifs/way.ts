@@ -1,5 +1,5 @@
 import type { WhatIf } from '../../engine/what-if.ts';
-import type { Plan, Programme } from '../../model/programme.ts';
+import type { Father, Plan, Programme } from '../../model/programme.ts';
 import type { Variant } from '../steps.ts';
 
 /** What can happen. Words for each stand in the text of the page. */
@@ -99,7 +99,7 @@ export const certain = (programme: Programme, whatIf: WhatIf): Variant => ({ pro
 
 /** First spring in which the plan's first generation can cross: when a tree on each side bears. */
 export function firstSpring({ startYear, trees }: Programme, { generations: [first] }: Plan): number {
-  const bears = (parents: readonly ({ readonly tree: string } | { readonly picksOf: string })[]) =>
+  const bears = (parents: readonly Father[]) =>
     Math.min(...parents.map((parent) => ('tree' in parent ? (trees.find(({ id }) => id === parent.tree)?.bearsFrom ?? startYear) : startYear)));
   if (!first) return startYear;
   return Math.max(startYear, bears(first.seedParents), Array.isArray(first.pollen) ? bears(first.pollen) : startYear);

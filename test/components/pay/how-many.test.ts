@@ -81,7 +81,7 @@ describe('oo-pay-howmany', () => {
     expect(table.querySelectorAll('tbody tr')).toHaveLength(Number(slider(section).getAttribute('aria-valuemax')));
     expect(table.textContent).toContain('as the plan stands');
     expect(words(section, '.notes')).toContain('truly are');
-    expect(words(section, '.notes')).toContain('Reckoned, before any future is run');
+    expect(words(section, '.notes')).toContain('A check from your rates alone, not the answer');
   });
 
   it('is read with the arrow keys, number by number', async () => {

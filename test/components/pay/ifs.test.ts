@@ -64,7 +64,8 @@ describe('oo-pay-ifs', () => {
     section.scrollIntoView();
     await new Promise((done) => setTimeout(done, 100));
     expect(asked()).toBe(0);
-    expect(words(section, 'h2')).toBe('If something happens');
+    expect(words(section, 'h2')).toBe('What if something happens?');
+    expect(words(section, '#name'), 'its own name stands above, before and after').toBe('If something happens');
     find(section.renderRoot, HTMLElement, 'button.main').focus();
     await userEvent.keyboard('{Enter}');
     await expect.poll(asked).toBe(1);

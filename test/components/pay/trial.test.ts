@@ -10,6 +10,7 @@ import { trial, type TrialAnswer, type TrialOptions } from '../../../src/decisio
 import { programmeSchema, type Programme } from '../../../src/model/programme.ts';
 import { AnswersStore } from '../../../src/state/answers-store.ts';
 import { ProgrammeStore } from '../../../src/state/programme-store.ts';
+import { pay } from '../../../src/text/pay.ts';
 import { sampleTrial } from '../../charts/trial-samples.ts';
 import { breaches, choose, everything, find, settled } from '../fields/mount.ts';
 
@@ -79,6 +80,25 @@ describe('oo-pay-trial', () => {
     await done();
     expect(asked).toHaveLength(3);
     expect(words(section, '.cannot')).toContain('raises no seedlings that are weak');
+  });
+
+  it('offers no button where nothing is weak, and says so', async () => {
+    const { section, asked } = await open();
+    const buttons = () => everything(section.renderRoot).filter((element) => element.matches('button.main')).length;
+    expect(buttons()).toBe(1);
+    section.plan = 'brother-sister';
+    await settled();
+    expect(buttons()).toBe(0);
+    expect(words(section, "[role='status']")).toBe(pay.cannotSay.nothingWeak);
+    expect(asked).toEqual([]);
+  });
+
+  it('keeps its own name above the finding, and in the name of the section', async () => {
+    const opened = await open(1100, sampleTrial(0.04, 0.01));
+    await press(opened);
+    const part = find(opened.section.renderRoot, HTMLElement, 'section');
+    const named = (part.getAttribute('aria-labelledby') ?? '').split(' ').map((id) => words(opened.section, `#${id}`));
+    expect(named).toEqual([pay.names.trial, expect.stringMatching(/are worth/)]);
   });
 
   it.each([

@@ -80,7 +80,7 @@ describe('which unknown matters most', () => {
       'Worth finding out: whether weakness sits in the roots. Graft ten weak seedlings, watch two summers: about 4 hours, ten trees, two seasons.',
     );
     expect(said(find(element.renderRoot, HTMLElement, '.flips p'))).toBe(
-      'If weakness sits in the roots, D is ahead of A (7 in 10 against 5 in 10); if not, A is ahead of D (5 in 10 against 3 in 10). By your guesses the first is so 7 of 10 times.',
+      'If weakness sits in the roots, D is ahead of A by 20 in 100 (13 to 25); if not, A is ahead of D by 19 in 100 (13 to 25). By your guesses the first is so 7 of 10 times.',
     );
   });
 

@@ -10,7 +10,6 @@ import { chanceLines } from '../../../text/pay-figures.ts';
 import {
   againstLines,
   betterFinding,
-  betterMethod,
   betterText,
   countsInWords,
   meanYearLines,
@@ -33,24 +32,12 @@ export class PayBetter extends AnswerElement<'better'> {
   static override styles: CSSResultGroup = [AnswerElement.styles, betterStyles];
 
   protected override readonly question = 'better';
-  protected override readonly button = betterText.ask;
+  protected override readonly words = betterText;
 
   /** Plans that found ones became, by the id of the found one. */
   @state() private added: ReadonlyMap<string, string> = new Map();
   /** The found plan whose new link takes the focus of the button that it stands for. */
   private linkWanted: string | null = null;
-
-  protected override get asking(): string {
-    return betterText.asking;
-  }
-
-  protected override get about(): string {
-    return betterText.about;
-  }
-
-  protected override get method(): string {
-    return betterMethod;
-  }
 
   protected override finding(answer: BetterAnswer): readonly Piece[] {
     return betterFinding(answer);

@@ -15,20 +15,9 @@ import './copies-picture.ts';
 @customElement('oo-pay-copies')
 export class PayCopies extends AnswerElement<'copies', CopiesOptions> {
   protected override readonly question = 'copies';
+  protected override readonly words = copiesText;
 
   @state() private tree = '';
-
-  protected override get asking(): string {
-    return copiesText.asking;
-  }
-
-  protected override get about(): string {
-    return copiesText.about;
-  }
-
-  protected override get method(): string {
-    return copiesText.method;
-  }
 
   /** Trees that the plan crosses. */
   private get trees(): readonly Tree[] {
@@ -63,7 +52,7 @@ export class PayCopies extends AnswerElement<'copies', CopiesOptions> {
           ${danger(answer, lastYear).map((words) => html`<p>${words}</p>`)}
           ${this.programme.gardens.length === 0 ? html`<p class="quiet">${copiesText.noGarden}</p>` : nothing}
           <h3>${copiesText.plan}</h3>
-          ${copiesPlan(answer, mark, lastYear).map((words) => html`<p>${words}</p>`)}
+          ${copiesPlan(answer, mark, lastYear, this.programme.hours.perGraft).map((words) => html`<p>${words}</p>`)}
         </div>
       </div>
       ${this.table(answer)}`;

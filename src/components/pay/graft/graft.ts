@@ -20,19 +20,8 @@ import './graft-roots.ts';
 @customElement('oo-pay-graft')
 export class PayGraft extends SiteElement<'graft'> {
   protected override readonly question = 'graft';
+  protected override readonly words = graftText;
   protected override readonly atOnce = true;
-
-  protected override get asking(): string {
-    return graftText.asking;
-  }
-
-  protected override get about(): string {
-    return graftText.about;
-  }
-
-  protected override get method(): string {
-    return graftText.method;
-  }
 
   protected override finding(answer: GraftAnswer): readonly Piece[] {
     return graftFinding(answer);
@@ -116,7 +105,8 @@ export class PayGraft extends SiteElement<'graft'> {
 function stocksOf(stocks: readonly StockUse[]): TemplateResult | typeof nothing {
   if (stocks.length === 0) return nothing;
   const share = ({ mean, p10, p90 }: Spread) => html`<td class="figure">${tenths(mean)}<small>${tenths(p10)}–${tenths(p90)}</small></td>`;
-  const gained = ({ mean, p10, p90 }: Spread) => html`<td class="figure">${tenths(mean)}<small>${graftText.range(tenths(p10), tenths(p90))}</small></td>`;
+  const figure = ({ mean, p10, p90 }: Spread, say = decimals) =>
+    html`<td class="figure">${say(mean)}<small>${graftText.range(say(p10), say(p90))}</small></td>`;
   return html`<h3 class="inner">${graftText.stocksTitle}</h3>
     <p class="said">${stocksInWords(stocks)}</p>
     <div class="scroll" tabindex="0" role="group" aria-label=${graftText.stocksTitle}>
@@ -131,8 +121,8 @@ function stocksOf(stocks: readonly StockUse[]): TemplateResult | typeof nothing 
             (use) =>
               html`<tr>
                 <th scope="row">${graftText.batches[use.batch]}<small>${graftText.namedAt(use.name, monthsInWords(use.month))}</small></th>
-                ${share(use.grafted)} ${share(use.ownRoots)} ${gained(use.gain)}
-                <td class="figure">${use.picksByTen === null ? common.noValue : decimals(use.picksByTen)}</td>
+                ${share(use.grafted)} ${share(use.ownRoots)} ${figure(use.gain, tenths)}
+                ${use.picksByTen === null ? html`<td class="figure">${common.noValue}</td>` : figure(use.picksByTen)}
               </tr>`,
           )}
         </tbody>

@@ -78,6 +78,7 @@ export class PayHowMany extends AnswerElement<'howmany', HowManyOptions> {
   @state() private chance = '0.8';
 
   protected override readonly question = 'howmany';
+  protected override readonly words = howManyText;
 
   protected override willUpdate(changed: PropertyValues): void {
     // Another plan has other generations.
@@ -85,15 +86,7 @@ export class PayHowMany extends AnswerElement<'howmany', HowManyOptions> {
   }
 
   protected override get asking(): string {
-    return this.lever === '' ? howManyText.asking : leverWords[this.lever].question;
-  }
-
-  protected override get about(): string {
-    return howManyText.about;
-  }
-
-  protected override get method(): string {
-    return howManyText.method;
+    return this.lever === '' ? super.asking : leverWords[this.lever].question;
   }
 
   protected override options(): HowManyOptions {

@@ -33,19 +33,7 @@ export class PayIfs extends AnswerElement<'ifs'> {
   static override styles: CSSResultGroup = [AnswerElement.styles, ifsStyles];
 
   protected override readonly question = 'ifs';
-  protected override readonly button = ifsText.button;
-
-  protected override get asking(): string {
-    return ifsText.asking;
-  }
-
-  protected override get about(): string {
-    return ifsText.about;
-  }
-
-  protected override get method(): string {
-    return ifsText.method;
-  }
+  protected override readonly words = ifsText;
 
   protected override finding(answer: IfsAnswer): readonly Piece[] {
     return ifsFinding(answer, this.programme);

@@ -15,21 +15,10 @@ import './open-picture.ts';
 @customElement('oo-pay-open')
 export class PayOpen extends AnswerElement<'open'> {
   protected override readonly question = 'open';
+  protected override readonly words = openText;
 
   /** Generation that is shown: the first if it is none of the answer's. */
   @state() private generation = '';
-
-  protected override get asking(): string {
-    return openText.asking;
-  }
-
-  protected override get about(): string {
-    return openText.about;
-  }
-
-  protected override get method(): string {
-    return openText.method;
-  }
 
   protected override finding(answer: OpenAnswer): readonly Piece[] {
     return openFinding(mainSiteOf(answer, this.generation));

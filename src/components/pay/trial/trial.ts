@@ -14,7 +14,7 @@ import './trial-picture.ts';
 @customElement('oo-pay-trial')
 export class PayTrial extends SiteElement<'trial'> {
   protected override readonly question = 'trial';
-  protected override readonly button = trialText.button;
+  protected override readonly words = trialText;
 
   /** What was asked last, so that another plan or generation is seen to be asked. */
   private askedFor = '';
@@ -28,18 +28,6 @@ export class PayTrial extends SiteElement<'trial'> {
     const wanted = JSON.stringify(options);
     if (this.askedFor !== '' && this.askedFor !== wanted) this.answers.ask(this.question, options, false);
     this.askedFor = wanted;
-  }
-
-  protected override get asking(): string {
-    return trialText.asking;
-  }
-
-  protected override get about(): string {
-    return trialText.about;
-  }
-
-  protected override get method(): string {
-    return trialText.method;
   }
 
   protected override finding(answer: TrialAnswer): readonly Piece[] {

@@ -84,7 +84,8 @@ export class UnknownsTable extends ChartElement {
   /** The column’s width is the table’s to give: bars are laid out once it has. */
   private draw(): void {
     const cell = this.renderRoot.querySelector<HTMLElement>('tbody td.matters');
-    if (!cell || this.width === 0) return;
+    // A page that was left has no styles, so no widths.
+    if (!cell || this.width === 0 || !this.isConnected) return;
     const { paddingRight } = getComputedStyle(cell);
     this.barWidth = Math.max(60, Math.floor(cell.clientWidth - Number.parseFloat(paddingRight)));
     const layout: BarsLayout = barsLayout(this.facts, this.barWidth);

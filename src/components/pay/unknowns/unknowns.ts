@@ -40,19 +40,7 @@ export class PayUnknowns extends AnswerElement<'unknowns'> {
   static override styles: CSSResultGroup = [AnswerElement.styles, badgeStyles, styles];
 
   protected override readonly question = 'unknowns';
-  protected override readonly button = unknownsText.button;
-
-  protected override get asking(): string {
-    return unknownsText.asking;
-  }
-
-  protected override get about(): string {
-    return unknownsText.about;
-  }
-
-  protected override get method(): string {
-    return unknownsText.method;
-  }
+  protected override readonly words = unknownsText;
 
   protected override finding(answer: UnknownsAnswer): readonly Piece[] {
     return unknownsFinding(answer);

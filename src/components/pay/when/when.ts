@@ -10,18 +10,7 @@ import './when-picture.ts';
 @customElement('oo-pay-when')
 export class PayWhen extends SiteElement<'when'> {
   protected override readonly question = 'when';
-
-  protected override get asking(): string {
-    return whenText.asking;
-  }
-
-  protected override get about(): string {
-    return whenText.about;
-  }
-
-  protected override get method(): string {
-    return whenText.method;
-  }
+  protected override readonly words = whenText;
 
   protected override finding(answer: WhenAnswer): readonly Piece[] {
     return whenFinding(answer);

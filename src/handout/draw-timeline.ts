@@ -89,11 +89,10 @@ function chanceOf({ chance: { width, ticks, guesses, chance } }: TimelineLane, x
 
 /** Chance at a lane's end: the numeral, the percent with its error, and the scale. */
 function endOf(lane: TimelineLane, { scheme, calendar }: Timeline, colour: string): Markup {
-  const { text, narrow, width, head } = scheme;
+  const { text, narrow, width } = scheme;
   if (narrow) {
-    const y = lane.top + head - 9;
-    const words = `${lane.percent} ${lane.error}${lane.guesses === '' ? '' : ` · ${lane.guesses}`}`;
-    return markup`<text x="0" y="${px(y)}" font-size="${px(text)}" fill="${LOOK.ink2}"><tspan font-weight="700" fill="${LOOK.ink}">${lane.numeral} ${lane.words}</tspan>  ${words}</text>`;
+    const y = lane.top + 43;
+    return markup`<text x="0" y="${px(y)}" font-size="${px(text)}" fill="${LOOK.ink2}"><tspan font-weight="700" fill="${LOOK.ink}">${lane.numeral} ${lane.words}</tspan>  ${lane.percent} ${lane.error}</text>${lane.guesses === '' ? NOTHING : markup`<text x="0" y="${px(y + 1.4 * text)}" font-size="${px(text)}" fill="${LOOK.ink2}">${lane.guesses}</text>`}`;
   }
   const x = calendar.horizon + 14;
   const y = lane.top + 20;
@@ -113,7 +112,7 @@ function laneOf(lane: TimelineLane, timeline: Timeline, id: string, last: boolea
   const rings = lane.rows.flatMap(({ ring, y }) =>
     ring === null ? [] : [markup`<circle cx="${px(ring)}" cy="${px(y)}" r="5" fill="${LOOK.paper}" stroke="${colour}" stroke-width="2.2"/>`],
   );
-  const r = scheme.narrow ? 10 : 8.2;
+  const r = scheme.narrow ? 13 : 8.2;
   const nameY = lane.top + (scheme.narrow ? 18 : 14.5);
   const foot = lane.top + lane.height - 0.5;
   const rule = last ? NOTHING : markup`<path d="M0,${px(foot)}H${px(scheme.width)}" stroke="${LOOK.rule}" stroke-width="1"/>`;

@@ -146,6 +146,12 @@ function cited(rests: readonly Rest[], width: number, lines: number): { readonly
     notes.push(entry.note);
     return { ...entry, number: notes.length };
   });
+  // A last note that is too long ends with a whole sentence where one fits.
+  const sentences = (notes.at(-1) ?? '').split(/(?<=\.) /);
+  while (sentences.length > 1 && sansMeasure(said(), TYPE.small.size) > room) {
+    sentences.pop();
+    notes.splice(-1, 1, sentences.join(' '));
+  }
   return { numbered, sources: notes.length === 0 ? '' : clip(said(), room, TYPE.small.size, sansMeasure) };
 }
 

@@ -151,14 +151,16 @@ function word(text: string, key: string, list: string, { ids, reword }: Walk): s
   return section === undefined ? text : (ids.get(section)?.get(text) ?? text);
 }
 
+/** Whether the season log stays behind: tags, places and whose a copy is are names, written in as many ways as there are people. */
+export const leavesLog = (leave: LeaveOut): boolean => leave.log || leave.trees || leave.gardens || leave.notes;
+
 /**
  * Returns the programme without what its breeder keeps from others: names become numbers, wherever they stand, in ids too; notes go.
  * Ids are part of what the futures are drawn by, so a programme with other ids has other futures of the same odds.
  */
 export function leaveOut(programme: Programme, leave: LeaveOut): Programme {
   const plans = programme.plans.filter(({ id }) => !leave.plans.includes(id));
-  // Tags, places and whose a copy is are names, written in as many ways as there are people.
-  const log = leave.log || leave.trees || leave.gardens || leave.notes ? { batches: [] } : programme.log;
+  const log = leavesLog(leave) ? { batches: [] } : programme.log;
   const kept: Programme = { ...programme, log, plans: plans.length > 0 ? plans : programme.plans };
   if (!leave.trees && !leave.gardens && !leave.notes && !leave.title) return kept;
   const reword = rewordFor(programme, leave);

@@ -19,7 +19,7 @@ export const PLAN_COLOURS: Readonly<Record<string, string>> = {
   D: '#8f1c58',
   E: '#7e6ccb',
   F: '#1b7a95',
-  G: '#a67970',
+  G: '#b77261',
   H: '#b44066',
 };
 /** White on these is too faint to read: their letters stand in ink on paper. */

@@ -12,6 +12,8 @@ export const pageRule = (paper: Paper): string => `@page{size:${PAPERS[paper].na
 
 /** Widths at which the sheet on a screen becomes one column with a picture for phones, px. */
 const PHONE = 799;
+/** Below it a phone is too narrow for the picture of most phones, px: its room, and the sheet’s two sides. */
+const LEAST = 349;
 const MM = 96 / 25.4;
 
 /**
@@ -41,7 +43,7 @@ export function sheetStyle(paper: Paper): string {
 .sheet .hard{font-size:${em(12.5)};line-height:1.36;margin-top:${em(4)}}
 .sheet .picture{margin-top:${em(TYPE.gap)};flex:none}
 .sheet .picture svg{display:block;width:100%;height:auto;overflow:visible}
-.sheet .picture .phone{display:none}
+.sheet .picture .phone,.sheet .picture .least{display:none}
 .sheet .key{${font(TYPE.small)}color:${LOOK.ink2};margin-top:${em(4)}}
 .sheet .middle{display:grid;grid-template-columns:${String(COLUMNS.left)}fr ${String(1 - COLUMNS.left)}fr;gap:0 ${em(COLUMNS.gap)};margin-top:${em(TYPE.gap)};flex:1 1 auto;min-height:0}
 .sheet .middle>div{min-width:0}
@@ -74,14 +76,14 @@ export function sheetStyle(paper: Paper): string {
 .sheet{width:auto;min-height:0;font-size:16.5px;padding:20px 16px 24px}
 .sheet .bar{display:block;height:auto;padding-bottom:8px;white-space:normal}
 .sheet .bar strong{display:block;max-width:none;white-space:normal;overflow-wrap:anywhere;font-size:18px}
-.sheet .bar span{font-size:15.5px}
+.sheet .bar span,.sheet .badge,.sheet sup{font-size:16px}
 .sheet h1{font-size:26px;line-height:1.22;margin-top:16px}
 .sheet .lede{font-size:17px;line-height:1.5;margin-top:12px}
 .sheet .hard,.sheet .key,.sheet .tally,.sheet .care,.sheet .foot,.sheet table,.sheet ul,.sheet .nothing{font-size:16px;line-height:1.45}
 .sheet h2{font-size:21px}
-.sheet .badge{font-size:15px;line-height:1.3}
+.sheet .badge{line-height:1.3}
 .sheet .picture .wide{display:none}
-.sheet .picture .phone{display:block}
+.sheet .picture .phone{display:block;max-width:420px}
 .sheet .middle{display:block;margin-top:24px}
 .sheet .middle>div+div,.sheet .second{margin-top:26px}
 .sheet .asks th,.sheet .asks td{display:block;width:auto;border:0;padding:0}
@@ -90,6 +92,10 @@ export function sheetStyle(paper: Paper): string {
 .sheet .rests .value{flex:0 1 40%;white-space:normal}
 .sheet .rests .rank{width:88px}
 .sheet .foot a{display:inline-block;padding:10px 0}
+}
+@container (max-width:${String(LEAST)}px){
+.sheet .picture .phone{display:none}
+.sheet .picture .least{display:block}
 }}
 @media print{
 .frame{container-type:normal}

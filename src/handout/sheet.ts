@@ -7,7 +7,7 @@ import { ledeOf, type Handout } from './handout.ts';
 import { fontFaces, LOOK, colourOf, type Fonts } from './look.ts';
 import { escaped, markup, NOTHING, type Markup } from './markup.ts';
 import { pageRule, sheetStyle } from './sheet-style.ts';
-import { PHONE_SCHEME, timelineOf } from './timeline.ts';
+import { phoneScheme, timelineOf } from './timeline.ts';
 
 const pieces = (list: readonly Piece[]): Markup[] => list.map(({ text, strong }) => (strong ? markup`<b>${text}</b>` : markup`${text}`));
 
@@ -45,8 +45,15 @@ export const hundredSvg = ({ futures, lead }: Handout): string => hundred(future
 /** One of them, as a sign before its words. */
 export const signSvg = (mark: FutureMark, { lead }: Handout): string =>
   markup`<svg viewBox="0 0 10 10" width="16" height="16" aria-hidden="true">${futureMark(mark, 5, 5, colourOf(lead.mark))}</svg>`.text;
-/** All ways on one calendar, as a phone shows them. */
-export const phoneTimeline = (handout: Handout, id: string): string => timelineSvg(timelineOf(handout, PHONE_SCHEME), id).text;
+/** Room for the picture on a phone, px: a sheet cannot draw itself anew, so it brings the picture for both, and its style shows one. */
+const ROOMS = { phone: 318, least: 256 } as const;
+function phonePictures(handout: Handout, id: string): Markup {
+  const guesses = handout.plans.some((plan) => plan.guesses !== null);
+  const picture = (width: number, of: string) => timelineSvg(timelineOf(handout, phoneScheme(width, guesses)), `${id}${of}`);
+  return markup`<div class="phone">${picture(ROOMS.phone, 'p')}</div><div class="least">${picture(ROOMS.least, 'l')}</div>`;
+}
+/** All ways on one calendar, as a phone shows them: one picture for most phones (`.phone`), one for the smallest (`.least`). */
+export const phoneTimeline = (handout: Handout, id: string): string => phonePictures(handout, id).text;
 
 function futuresPart({ futures, lead, plans, nothing }: Handout): Markup {
   const colour = colourOf(lead.mark);
@@ -88,7 +95,7 @@ export function sheetMarkup(handout: Handout, id = 's'): string {
   const fit = fitted(handout);
   const { title, date, headline, said } = handout;
   const { text } =
-    markup`<div class="frame"><article class="sheet"><div class="bar"><strong>${title}</strong><span>${date} · ${imprintText.audience}</span></div><h1><span>${fit.wanted}</span> <span>${pieces(headline.answer)}</span></h1><p class="lede">${ledeOf(said)}</p>${fit.hard === '' ? NOTHING : markup`<p class="hard"><b>${answerText.hard}</b>${fit.hard}</p>`}<div class="picture"><div class="wide">${timelineSvg(timelineOf(handout, fit.scheme), `${id}w`)}</div><div class="phone">${timelineSvg(timelineOf(handout, PHONE_SCHEME), `${id}p`)}</div><p class="key">${timelineText.key}</p></div><div class="middle"><div>${asksPart(handout, fit)}<p class="tally">${handout.tally} ${fit.sources}</p></div><div>${futuresPart(handout)}${restsPart(fit)}</div></div><p class="care"><b>${imprintText.care}</b> ${handout.cautions.join(' ')}</p>${footPart(handout)}</article></div>`;
+    markup`<div class="frame"><article class="sheet"><div class="bar"><strong>${title}</strong><span>${date} · ${imprintText.audience}</span></div><h1><span>${fit.wanted}</span> <span>${pieces(headline.answer)}</span></h1><p class="lede">${ledeOf(said)}</p>${fit.hard === '' ? NOTHING : markup`<p class="hard"><b>${answerText.hard}</b>${fit.hard}</p>`}<div class="picture"><div class="wide">${timelineSvg(timelineOf(handout, fit.scheme), `${id}w`)}</div>${phonePictures(handout, id)}<p class="key">${timelineText.key}</p></div><div class="middle"><div>${asksPart(handout, fit)}<p class="tally">${handout.tally} ${fit.sources}</p></div><div>${futuresPart(handout)}${restsPart(fit)}</div></div><p class="care"><b>${imprintText.care}</b> ${handout.cautions.join(' ')}</p>${footPart(handout)}</article></div>`;
   return text;
 }
 

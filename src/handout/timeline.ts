@@ -79,20 +79,24 @@ export const sheetScheme = (width: number, row: number, most: number): Scheme =>
   most,
 });
 
-export const PHONE_SCHEME: Scheme = {
-  width: 358,
+/**
+ * Sizes for a phone: texts have 16 px where the picture has this much room, and more where it has more.
+ * @param guesses whether a line says what the guesses allow
+ */
+export const phoneScheme = (width: number, guesses: boolean): Scheme => ({
+  width,
   narrow: true,
   left: 0,
   right: 6,
-  axis: 42,
-  head: 50,
-  row: 43,
+  axis: 44,
+  head: guesses ? 74 : 52,
+  row: 45,
   full: 17,
   foot: 10,
-  text: 15,
-  name: 17,
+  text: 16,
+  name: 18,
   most: 8,
-};
+});
 
 /** Height of a picture of so many rows of each plan. */
 export function timelineHeight(plans: readonly PlanOutlook[], { axis, head, row, foot, most }: Scheme): number {
@@ -116,7 +120,8 @@ function labelOf(generations: readonly GenerationOutlook[], at: number, skipped:
 
 const WIDEST = 4;
 const NARROWEST = 1.4;
-const YEAR_WIDTH = 30;
+/** Room of a bold year, times the size of its letters. */
+const YEAR_WIDTH = 2.2;
 
 function laneOf(plan: PlanOutlook, top: number, startYear: number, scheme: Scheme, years: Calendar): TimelineLane {
   const { narrow, head, row, full, text, name, foot } = scheme;
@@ -152,12 +157,12 @@ function laneOf(plan: PlanOutlook, top: number, startYear: number, scheme: Schem
   const { numeral, words } = inTen(plan.chance.value);
   return {
     mark: plan.mark,
-    name: clip(plan.name, (narrow ? scheme.width : years.horizon) - 34, name, serifMeasure, true),
+    name: clip(plan.name, (narrow ? scheme.width - 8 : years.horizon) - 34, name, serifMeasure, true),
     top,
     height: head + foot + row * shown.length,
     rows,
     lines,
-    dot: dotOf(whenItWorks, dotY, years),
+    dot: dotOf(whenItWorks, dotY, text, years),
     numeral,
     words,
     percent: percent(plan.chance.value),
@@ -167,11 +172,12 @@ function laneOf(plan: PlanOutlook, top: number, startYear: number, scheme: Schem
   };
 }
 
-function dotOf({ p10, p50, p90 }: PlanOutlook['whenItWorks'], y: number, years: Calendar): TimelineLane['dot'] {
+function dotOf({ p10, p50, p90 }: PlanOutlook['whenItWorks'], y: number, text: number, years: Calendar): TimelineLane['dot'] {
   if (p50 === null) return null;
   const from = years.x(p10 ?? p50);
   const to = Math.min(years.x(p90 ?? years.lastYear), years.horizon);
-  const yearX = to + 7 + YEAR_WIDTH <= years.horizon - 3 ? to + 7 : from - 7 - YEAR_WIDTH;
+  const wide = YEAR_WIDTH * text;
+  const yearX = to + 7 + wide <= years.horizon - 3 ? to + 7 : from - 7 - wide;
   return { x: years.x(p50), y, from, to, year: String(p50), yearX };
 }
 

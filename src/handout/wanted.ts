@@ -8,6 +8,12 @@ import { answerText, wantedText } from '../text/handout.ts';
 /** A unit that the name of a trait does not say already. */
 export const unitBeside = (name: string, unit: string): string => (name.split(' ').includes(unit) ? '' : unit);
 
+/** The name without a unit that ends it, so that the number can stand between: “keeping weeks” is “keeping 10 weeks”. */
+function unitApart(name: string, unit: string): { readonly said: string; readonly unit: string } {
+  const ends = unit !== '' && name.endsWith(` ${unit}`);
+  return ends ? { said: name.slice(0, -unit.length - 1), unit } : { said: name, unit: unitBeside(name, unit) };
+}
+
 /** What the goal asks of a tree, in one sentence. */
 export function wantedSentence({ goal, traits, genes }: Programme): string {
   const traitOf = (id: string) => traits.find((trait) => trait.id === id);
@@ -16,9 +22,9 @@ export function wantedSentence({ goal, traits, genes }: Programme): string {
     const trait = traitOf(condition.trait);
     const name = trait?.name ?? condition.trait;
     if (condition.type === 'shown') return wantedText.shown(name, condition.grade, condition.atLeast === undefined ? (condition.atMost ?? null) : null);
-    const unit = trait?.type === 'measured' ? unitBeside(name, trait.unit) : '';
-    const least = condition.atLeast === undefined ? null : wantedText.atLeast(name, printNumber(condition.atLeast), unit);
-    return least ?? wantedText.atMost(name, printNumber(condition.atMost ?? 0), unit);
+    const { said, unit } = trait?.type === 'measured' ? unitApart(name, trait.unit) : { said: name, unit: '' };
+    const least = condition.atLeast === undefined ? null : wantedText.atLeast(said, printNumber(condition.atLeast), unit);
+    return least ?? wantedText.atMost(said, printNumber(condition.atMost ?? 0), unit);
   });
   return wantedText.wanted([...new Set(parts)]);
 }

@@ -12,6 +12,7 @@ export const share = {
   long: (letters: number, most: number) =>
     `${grouped(letters)} letters long. Many mail programs break links of more than about ${grouped(most)} (from memory): send the file by mail instead. The link serves where it stays whole, as in a chat or a bookmark.`,
   fromFile: 'This page was opened from a file on this device, so the link works on this device only. Send the file.',
+  onlyHere: 'This page runs on this computer alone, so the link works only on this computer: send the file.',
   failed: 'The link could not be made. Send the file instead.',
   copy: 'Copy the link',
   copied: 'Copied.',

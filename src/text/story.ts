@@ -1,7 +1,6 @@
 /** Words of the story that a link tells in four steps. */
 export const story = {
   reading: 'Reading the link…',
-  told: (title: string): string => title,
   example: 'an invented example',
   counting: (done: number, wanted: number): string => `${done.toLocaleString('en')} of ${wanted.toLocaleString('en')} futures counted on this device`,
   waiting: 'Working out the first futures…',

@@ -28,9 +28,11 @@ export const tell = {
   plans: 'Ways on the sheet',
   leaveOutHelp:
     'What is left out here is left out of the link too; the season log goes with any names or notes. Read the sheet through before it goes: a place may stand in a sentence of your own.',
+  withoutLog: 'Without the log the link counts from the first spring: it gives the first forecast, not the one from what stands.',
   paper: 'Paper',
   papers: { A4: 'A4', Letter: 'Letter' },
   sheet: 'The sheet',
+  which: 'For somebody to read, send this sheet as one file. For somebody to try things out, send the programme: “Save a copy”.',
   print: 'Print',
   file: 'Save as one file',
   svg: 'Picture as SVG',

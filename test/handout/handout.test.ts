@@ -138,7 +138,7 @@ describe('leaving out', () => {
 
 it('what is wanted can be said in own words', () => {
   expect(of('red-pear', { ...FIRST_CHOICES, wanted: ' A red pear. ' }).headline.wanted).toBe('A red pear.');
-  expect(of('red-pear').headline.wanted).toBe('Wanted: red flesh and keeping weeks 10 or more.');
+  expect(of('red-pear').headline.wanted).toBe('Wanted: red flesh and keeping 10\u00a0weeks or more.');
   expect(of('half-result').headline.wanted).toContain('stoneless in part in one crop at most');
   expect(of('peach-quick').headline.wanted).toContain('never ');
   expect(of('backcross-apple').headline.wanted).toMatch(/fruit weight 175\sg or more/);

@@ -1,6 +1,12 @@
 import { css } from 'lit';
 
 export const shareStyles = css`
+  /* Behind the menu of a narrow page; the panel, once open, stays. */
+  @media (max-width: 700px) {
+    :host([tucked]) > button {
+      display: none;
+    }
+  }
   :host {
     display: contents;
   }

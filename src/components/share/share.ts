@@ -1,14 +1,22 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { customElement, query, state } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { linkFragment } from '../../storage/link.ts';
 import { shared } from '../../styles/shared.ts';
+import { opening } from '../../text/library.ts';
 import { share } from '../../text/share.ts';
 import { StoreElement } from '../store-element.ts';
 import { saveProgramme } from '../files.ts';
+import { reachOf, type Reach } from './reach.ts';
 import { shareStyles } from './share.styles.ts';
 
 /** Letters of a link that mail programs keep whole, as far as is commonly held; from memory, no standard says so. */
 export const MOST_FOR_MAIL = 2000;
+
+/** How far a link of this page can be sent. */
+export function linkWords(link: string, reach: Reach): string {
+  if (reach !== 'all') return reach === 'file' ? share.fromFile : share.onlyHere;
+  return link.length > MOST_FOR_MAIL ? share.long(link.length, MOST_FOR_MAIL) : share.short(link.length);
+}
 
 /**
  * A button, and behind it a panel that holds the programme as a link: to copy, with its length, and with the file for where the
@@ -18,11 +26,18 @@ export const MOST_FOR_MAIL = 2000;
 export class OoShare extends StoreElement {
   static override styles = [...shared, shareStyles];
 
+  @property() reach: Reach = reachOf(location);
+
   /** Null while it is being made. */
   @state() private link: string | null = null;
   @state() private said = '';
   @query('dialog') private readonly dialog!: HTMLDialogElement;
   @query('textarea') private readonly shown!: HTMLTextAreaElement | null;
+
+  /** The panel lies over the page: Escape is for it. */
+  get isOpen(): boolean {
+    return this.dialog.open;
+  }
 
   private readonly open = (): void => {
     this.link = null;
@@ -55,31 +70,34 @@ export class OoShare extends StoreElement {
   };
 
   private readonly mark = (): void => this.shown?.select();
-  private readonly file = (): void => saveProgramme(this.programmes.state.programme);
+  private readonly file = (): void => {
+    this.said = opening.handed(saveProgramme(this.programmes.state.programme));
+  };
   private readonly close = (): void => this.dialog.close();
 
   protected override render(): TemplateResult {
-    const isLong = this.link !== null && this.link.length > MOST_FOR_MAIL;
+    // Where the link would not do, the file is the better way.
+    const fileFirst = this.link !== null && (this.link.length > MOST_FOR_MAIL || this.reach !== 'all');
     return html`<button type="button" aria-haspopup="dialog" @click=${this.open}>${share.open}</button>
       <dialog aria-labelledby="title">
         <div class="parts">
           <h2 id="title">${share.title}</h2>
           <p>${share.lede} ${share.everything}</p>
-          ${this.linkParts(this.link, isLong)}
+          ${this.linkParts(this.link)}
           <p class="said" role="status">${this.said}</p>
           <div class="buttons">
-            <button type="button" class=${isLong ? '' : 'main'} ?disabled=${this.link === null} @click=${this.copy}>${share.copy}</button>
-            <button type="button" class=${isLong ? 'main' : ''} @click=${this.file}>${share.file}</button>
+            <button type="button" class=${fileFirst ? '' : 'main'} ?disabled=${this.link === null} @click=${this.copy}>${share.copy}</button>
+            <button type="button" class=${fileFirst ? 'main' : ''} @click=${this.file}>${share.file}</button>
             <button type="button" class="plain last" @click=${this.close}>${share.close}</button>
           </div>
         </div>
       </dialog>`;
   }
 
-  private linkParts(link: string | null, isLong: boolean): TemplateResult {
+  private linkParts(link: string | null): TemplateResult {
     if (link === null) return html`<p class="quiet">${this.said === '' ? share.making : nothing}</p>`;
     return html`<label>${share.link}<textarea readonly spellcheck="false" .value=${link} @focus=${this.mark}></textarea></label>
-      <p>${isLong ? share.long(link.length, MOST_FOR_MAIL) : share.short(link.length)} ${location.protocol === 'file:' ? share.fromFile : nothing}</p>`;
+      <p>${linkWords(link, this.reach)}</p>`;
   }
 }
 

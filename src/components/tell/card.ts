@@ -27,6 +27,9 @@ export class Card extends StoreElement {
   /** ISO date of today, for the foot of the card. */
   @property() today = '';
 
+  /** Letter of the plan that others are asked to help with: the card is first of that one. */
+  @property() lead = '';
+
   @state() private plan = '';
   @state() private year: number | null = null;
   @state() private paper: CardPaper = 'A6';
@@ -56,7 +59,7 @@ export class Card extends StoreElement {
   protected override render(): TemplateResult {
     const { runnable } = this.programmes.state;
     const { bloomMonth, ripeAfter } = runnable.limits;
-    const plan = runnable.plans.find(({ id }) => id === this.plan) ?? runnable.plans[0];
+    const plan = runnable.plans.find(({ id }) => id === this.plan) ?? runnable.plans.find(({ mark }) => mark === this.lead) ?? runnable.plans[0];
     const year = Math.min(runnable.lastYear, Math.max(runnable.startYear, this.year ?? runnable.startYear));
     const jobs = plan ? this.jobsIn(plan, year - runnable.startYear) : null;
     return html`<section aria-labelledby="title">

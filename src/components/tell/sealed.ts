@@ -53,7 +53,7 @@ export class OoSealed extends LitElement {
       return;
     }
     const name = fileName(programme).replace(/\.json$/, `-${today}.forecast.json`);
-    saveAsFile(name, forecastText(await sealedForecast(outlook, programme.title, today, hash)));
+    saveAsFile(name, forecastText(await sealedForecast(outlook, programme.title, today, hash, programme.log.forecastFrom)));
     this.said = [];
   };
 

@@ -4,7 +4,8 @@ import { shared } from '../../styles/shared.ts';
 import { share } from '../../text/share.ts';
 import { tell } from '../../text/tell.ts';
 import { pageStyles } from '../pages/page.styles.ts';
-import { MOST_FOR_MAIL } from '../share/share.ts';
+import { reachOf, type Reach } from '../share/reach.ts';
+import { linkWords } from '../share/share.ts';
 
 const styles = css`
   .parts {
@@ -44,6 +45,8 @@ export class OoStoryShare extends LitElement {
   /** Null while it is being made, or where others could not use it. */
   @property() link: string | null = null;
 
+  @property() reach: Reach = reachOf(location);
+
   @state() private said = '';
   @query('textarea') private readonly shown!: HTMLTextAreaElement | null;
 
@@ -71,14 +74,14 @@ export class OoStoryShare extends LitElement {
     return html`<h2>${tell.link}</h2>
       <div class="parts">
         <p>${tell.linkLede}</p>
-        ${link === null ? html`<p class="quiet">${location.protocol === 'file:' ? share.fromFile : share.making}</p>` : this.linkParts(link)}
+        ${link === null ? html`<p class="quiet">${this.reach === 'file' ? share.fromFile : share.making}</p>` : this.linkParts(link)}
         <p class="said" role="status">${this.said}</p>
       </div>`;
   }
 
   private linkParts(link: string): TemplateResult {
     return html`<label>${share.link}<textarea readonly spellcheck="false" .value=${link} @focus=${this.mark}></textarea></label>
-      <p class="quiet">${link.length > MOST_FOR_MAIL ? share.long(link.length, MOST_FOR_MAIL) : share.short(link.length)}</p>
+      <p class="quiet">${linkWords(link, this.reach)}</p>
       <div class="buttons">
         <button type="button" @click=${this.copy}>${share.copy}</button>
         <a class="button" href=${link.slice(link.indexOf('#'))}>${tell.look}</a>

@@ -80,12 +80,26 @@ export const storyStyles = css`
     background: #fff;
     border: 1px solid var(--rule);
   }
+  figure {
+    container-type: inline-size;
+  }
   figure svg {
     display: block;
     width: 100%;
     height: auto;
-    max-width: 520px;
+    max-width: 420px;
     margin: 0 auto;
+  }
+  .least {
+    display: none;
+  }
+  @container (max-width: 317px) {
+    .phone {
+      display: none;
+    }
+    .least {
+      display: block;
+    }
   }
   figure.ends {
     color: #23281f;

@@ -86,7 +86,7 @@ export class OoStory extends StoreElement {
   protected override render(): TemplateResult {
     const document = this.reading && documentOf(this.reading);
     return html`<header>
-        <strong>${document ? story.told(document.title) : story.product}</strong>
+        <strong>${document ? document.title : story.product}</strong>
         ${document ? html`<span class="quiet">${document.example ? `${story.example} · ` : ''}${story.product}</span>` : nothing}
       </header>
       <main id="answer" tabindex="-1">${this.body()}</main>`;
@@ -106,7 +106,7 @@ export class OoStory extends StoreElement {
         ${reading.ok ? nothing : reading.problems.slice(0, 3).map((problem) => html`<p class="note">${sentence(null, problem)}</p>`)}
         <p class="note">${story.ask}</p>
       </div>
-      <div class="own"><a class="button main" href="#/likely">${story.leave}</a></div>`;
+      <div class="own"><a class="button main" href="#/mine">${story.leave}</a></div>`;
   }
 
   private told(programme: Programme): TemplateResult {
@@ -146,7 +146,7 @@ export class OoStory extends StoreElement {
     return html`<div class="own">
       <p>${story.readOnly} ${story.ownHelp}</p>
       <button type="button" @click=${this.own}>${story.own}</button>
-      <a class="button" href="#/likely">${story.leave}</a>
+      <a class="button" href="#/mine">${story.leave}</a>
     </div>`;
   }
 

@@ -1,4 +1,4 @@
-import type { Generation, Programme } from '../../model/programme.ts';
+import type { Father, Generation, Programme } from '../../model/programme.ts';
 import { JOB_KINDS, type Job, type JobKind } from '../../results/season.ts';
 import type { Work } from './season.ts';
 
@@ -70,10 +70,12 @@ const stockName = ({ stocks }: Programme, id: string): string | null => stocks.f
 
 /** Every seed parent × pollen parent of a generation, by name. */
 export function crossesOf(programme: Programme, generation: Generation): readonly string[] {
-  const nameOf = (parent: Generation['seedParents'][number]): string =>
-    'tree' in parent
-      ? (programme.trees.find(({ id }) => id === parent.tree)?.name ?? parent.tree)
-      : (programme.plans.flatMap(({ generations }) => generations).find(({ id }) => id === parent.picksOf)?.name ?? parent.picksOf);
+  const nameOf = (parent: Father): string => {
+    if ('tree' in parent) return programme.trees.find(({ id }) => id === parent.tree)?.name ?? parent.tree;
+    const of = 'sires' in parent ? parent.sires : parent.picksOf;
+    const name = programme.plans.flatMap(({ generations }) => generations).find(({ id }) => id === of)?.name ?? of;
+    return 'sires' in parent ? `best fathers of ${name}` : name;
+  };
   const { pollen } = generation;
   const mothers = generation.seedParents.map(nameOf);
   if (pollen === 'open') return mothers.map((mother) => `${mother} × open`);

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import pear from '../../../sims/examples/red-pear.json';
 import { programmeContext } from '../../../src/components/contexts.ts';
+import { reachOf } from '../../../src/components/share/reach.ts';
 import { MOST_FOR_MAIL, OoShare } from '../../../src/components/share/share.ts';
 import { programmeSchema } from '../../../src/model/programme.ts';
 import { ProgrammeStore } from '../../../src/state/programme-store.ts';
@@ -22,6 +23,8 @@ async function open(input: unknown, width = 1100): Promise<OoShare> {
   await page.viewport(width, 900);
   const store = new ProgrammeStore(programmeSchema.parse(input));
   const element = new OoShare();
+  // The page of the tests has an address of its own computer.
+  element.reach = 'all';
   const place = document.createElement('div');
   new ContextProvider(place, { context: programmeContext, initialValue: store });
   place.append(element);
@@ -76,6 +79,17 @@ describe('oo-share', () => {
     expect(length).toBeLessThanOrEqual(MOST_FOR_MAIL);
     expect(text(element)).toMatch(/short enough for a mail/);
     expect(button(element, words.copy).classList).toContain('main');
+  });
+
+  it('says so where nobody else can open it, and offers the file', async () => {
+    const element = await open(small);
+    element.reach = 'computer';
+    await element.updateComplete;
+    expect(text(element)).toContain(words.onlyHere);
+    expect(button(element, words.file).classList).toContain('main');
+    // Names of the computer itself: RFC 6761 (localhost), RFC 1122 (127/8), RFC 4291 (::1).
+    for (const hostname of ['localhost', '127.0.0.1', '127.9.0.3', '[::1]']) expect(reachOf({ protocol: 'http:', hostname }), hostname).toBe('computer');
+    for (const hostname of ['orchard.example', '192.0.2.7', 'localhost.example']) expect(reachOf({ protocol: 'https:', hostname }), hostname).toBe('all');
   });
 
   it('copies the link, or marks it where the browser forbids that', async () => {

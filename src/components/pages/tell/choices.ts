@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Choices, LeaveOut, Paper } from '../../../handout/choices.ts';
+import { leavesLog } from '../../../handout/leave-out.ts';
 import type { Programme } from '../../../model/programme.ts';
 import { tell } from '../../../text/tell.ts';
 
@@ -42,7 +43,7 @@ export function choicesForm({ plans, gardens, log }: Programme, choices: Choices
               >`,
           )}
         </div>
-        <small>${tell.leaveOutHelp}</small>
+        <small>${tell.leaveOutHelp}${log.forecastFrom !== undefined && leavesLog(leaveOut) ? ` ${tell.withoutLog}` : ''}</small>
       </fieldset>
     </div>
     <div>

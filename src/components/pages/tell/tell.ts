@@ -16,6 +16,7 @@ import { howOften } from '../../../text/sentences.ts';
 import { tell } from '../../../text/tell.ts';
 import { saveAsFile } from '../../files.ts';
 import { pictureBlob, pictureFile } from '../../pictures-out.ts';
+import { reachOf } from '../../share/reach.ts';
 import { StoreElement } from '../../store-element.ts';
 import '../../tell/card.ts';
 import '../../tell/figures.ts';
@@ -66,7 +67,7 @@ export class Tell extends StoreElement {
     if (this.linked?.programme === programme && this.linked.leave === leave) return;
     this.linked = { programme, leave };
     this.link = null;
-    if (location.protocol === 'file:') return;
+    if (reachOf(location) === 'file') return;
     storyFragment(programme, leave).then(
       (fragment) => {
         if (this.linked?.programme === programme && this.linked.leave === leave) this.link = `${location.href.replace(/#.*$/s, '')}${fragment}`;
@@ -82,7 +83,7 @@ export class Tell extends StoreElement {
     const ready = outlook !== null && stale.size === 0 && done >= wanted && phase === 'rest' && runnable === programme;
     this.follow(runnable);
     const file = fileName(leaveOut(runnable, this.choices.leaveOut));
-    const handout = outlook && handoutOf(runnable, outlook, this.choices, { date: this.today, link: this.link }, file);
+    const handout = outlook && handoutOf(runnable, outlook, this.choices, { date: this.today, link: reachOf(location) === 'all' ? this.link : null }, file);
     return html`
       ${handout ? this.answer(handout) : html`<h1>${likely.waiting}</h1>`} ${progress(this.runs.state)} ${problemList(programme, problems)}
       <section class="part" aria-labelledby="choices-title">
@@ -96,7 +97,7 @@ export class Tell extends StoreElement {
       <section class="part">
         <oo-sealed .programme=${runnable} .outlook=${ready ? outlook : null} .today=${this.today}></oo-sealed>
       </section>
-      <section class="part"><oo-card .today=${this.today}></oo-card></section>
+      <section class="part"><oo-card .today=${this.today} .lead=${handout?.lead.mark ?? ''}></oo-card></section>
       <section class="part"><oo-figures .outlook=${ready ? outlook : null} .today=${this.today}></oo-figures></section>
       ${care(programme, this.runs.engine)}
     `;
@@ -120,6 +121,7 @@ export class Tell extends StoreElement {
           <button type="button" ?disabled=${!ready} @click=${() => void this.savePicture(outlook, handout, `${name}.png`)}>${tell.png}</button>
         </div>
       </div>
+      <p class="about">${tell.which}</p>
       <p class="said quiet" role="status">${ready ? this.said : tell.waiting}</p>
       <oo-sheet .handout=${handout}></oo-sheet>
     </section>`;

@@ -78,10 +78,13 @@ export function textOverlaps(page: Page, { within = 'body', slack = 1.5 }: Overl
   );
 }
 
-/** Finds visible texts below a size, as they stand on the screen: an SVG that is scaled down shrinks its texts. */
-export function smallTexts(page: Page, least = 16, within = 'body'): Promise<SmallText[]> {
+/**
+ * Finds visible texts below a size, as they stand on the screen: an SVG that is scaled down shrinks its texts.
+ * @param except CSS selector of elements that are not looked into; none by default
+ */
+export function smallTexts(page: Page, least = 16, within = 'body', except = ''): Promise<SmallText[]> {
   return page.evaluate(
-    ({ selector, smallest }) => {
+    ({ selector, smallest, left }) => {
       const found: { text: string; size: number }[] = [];
       const visit = (node: Node): void => {
         if (node instanceof Text) {
@@ -99,12 +102,13 @@ export function smallTexts(page: Page, least = 16, within = 'body'): Promise<Sma
           if (size < smallest - 0.05) found.push({ text, size });
           return;
         }
+        if (node instanceof Element && left !== '' && node.matches(left)) return;
         if (node instanceof Element && node.shadowRoot) visit(node.shadowRoot);
         for (const child of node.childNodes) visit(child);
       };
       for (const root of document.querySelectorAll(selector)) visit(root);
       return found;
     },
-    { selector: within, smallest: least },
+    { selector: within, smallest: least, left: except },
   );
 }

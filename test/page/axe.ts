@@ -11,7 +11,9 @@ const foundSchema = z.array(z.object({ id: z.string(), nodes: z.array(z.object({
  */
 export async function axeFaults(page: Page, rules?: readonly string[]): Promise<string[]> {
   if (!(await page.evaluate(() => Reflect.has(window, 'axe')))) await page.addScriptTag({ path: AXE });
-  const violations: unknown = await page.evaluate(`axe.run(document, ${JSON.stringify(rules ? { runOnly: rules } : {})}).then(({ violations }) => violations)`);
+  const violations: unknown = await page.evaluate(
+    `axe.run(document, ${JSON.stringify({ resultTypes: ['violations'], ...(rules ? { runOnly: rules } : {}) })}).then(({ violations }) => violations)`,
+  );
   return foundSchema
     .parse(violations)
     .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary = '' }) => `${id}: ${html.slice(0, 200)} ${failureSummary.replace(/\s+/g, ' ')}`));

@@ -3,14 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { PATTERNS } from '../../src/model/patterns.ts';
 import { atRest, percentOf, plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
-const visit = visits();
+const visit = visits({ futures: 400 });
 const flowers = 'Flowers each spring';
 /** What is read aloud of the last generation of B. */
 const listened = async (page: Page) => plain(await rowOf(page, 'B', 1).textContent());
 
 describe('a number typed in an open row', () => {
   it('is never touched under the caret, changes the picture, and its effect is told', async () => {
-    const page = await visit();
+    // So many that they still run while somebody types.
+    const page = await visit({ futures: 4000 });
     const before = await percentOf(page, 'B');
     expect(await listened(page)).toMatch(/: 240 flowers,/);
     await rowOf(page, 'B', 1).click();

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 import { smallTargets } from '../browser/targets.ts';
 import { axeFaults } from './axe.ts';
-import { cutTexts, moving, painted, spoken, type Spoken } from './looks.ts';
+import { cutTexts, lettersNotInFonts, moving, painted, spoken, type Spoken } from './looks.ts';
 import { openWalked, STOPS, type Stop } from './places.ts';
 import { visits } from './visit.ts';
 
@@ -14,8 +14,8 @@ const WIDTHS = [1440, 720, 390, 320] as const;
 const HIGH = 20_000;
 /** Below this a mark or border is hard to see (WCAG 2.2, 1.4.11). */
 const SEEN = 3;
-/** Sheets for paper are shown as they are printed; what of them must be read on a phone is checked with them. */
-const PAPER = 'oo-sheet';
+/** On a wide window the sheet for paper is shown as it is printed; on a phone it is there to be read. */
+const PAPER = { sheet: 'oo-sheet', from: 800 } as const;
 
 type Faults = Record<string, readonly unknown[]>;
 const found = new Map<string, Faults>();
@@ -32,6 +32,7 @@ async function lookAt(page: Page, { name, brief = false }: Stop): Promise<Faults
   await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none' });
   faults['moving though motion is to be reduced'] = await moving(page);
   faults['pictures without a finding in words'] = (await spoken(page)).filter((picture) => !saysFinding(picture));
+  faults['letters that saved pictures have no font for'] = await lettersNotInFonts(page);
   if (brief) return faults;
   const isDialog = name.includes('dialog');
   for (const width of WIDTHS) {
@@ -42,7 +43,7 @@ async function lookAt(page: Page, { name, brief = false }: Stop): Promise<Faults
     faults[`texts cut off, ${String(width)}`] = await cutTexts(page);
     // A dialog lies over the page by its nature.
     faults[`texts on texts, ${String(width)}`] = isDialog ? [] : await textOverlaps(page);
-    faults[`texts below 16 px, ${String(width)}`] = (await page.locator(PAPER).count()) > 0 ? [] : await smallTexts(page);
+    faults[`texts below 16 px, ${String(width)}`] = await smallTexts(page, 16, 'body', width < PAPER.from ? '' : PAPER.sheet);
     if (width < 700) faults[`targets below 44 px, ${String(width)}`] = await smallTargets(page, 44);
     if (width === 390) faults['axe-core, 390'] = await axeFaults(page);
   }
@@ -78,10 +79,11 @@ describe('the looks themselves', () => {
     await page.evaluate(() => {
       const planted = document.createElement('section');
       planted.setAttribute('aria-label', 'Planted');
-      planted.innerHTML = `<p style="width: 30px; overflow: hidden; white-space: nowrap; transition: opacity 1s">planted words</p>
+      planted.innerHTML = `<svg width="9" height="9"><text>→</text></svg><p style="width: 30px; overflow: hidden; white-space: nowrap; transition: opacity 1s">planted words</p>
         <svg width="300" height="40"><path d="M0 0H300V40H0Z" style="fill: Canvas; forced-color-adjust: none" /></svg>`;
       document.body.append(planted);
     });
+    expect(await lettersNotInFonts(page)).toEqual(['→']);
     expect(await cutTexts(page)).toEqual(['p planted words']);
     expect(await moving(page)).toEqual(['p planted words']);
     expect((await painted(page)).at(-1)?.contrast).toBeLessThan(SEEN);

@@ -1,55 +1,43 @@
-import { cp, mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright';
-import { preview, type PreviewServer } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { findBrowser } from '../browser/find-browser.ts';
 import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
 import { smallTargets } from '../browser/targets.ts';
+import { exampleOf } from '../handout/sample.ts';
 import { axeFaults } from './axe.ts';
-import { openFile, plain, savedCopy } from './visit.ts';
+import { ownCopy } from './own-copy.ts';
+import { openMenu, openFile, plain, savedCopy, visits } from './visit.ts';
 
-let browser: Browser;
-let server: PreviewServer;
-let dist: string;
-let url: string;
-
-beforeAll(async () => {
-  browser = await chromium.launch(await findBrowser());
-  dist = await mkdtemp(join(tmpdir(), 'orchard-odds-log-'));
-  await cp('dist', dist, { recursive: true });
-  server = await preview({ configFile: false, root: dist, logLevel: 'error', build: { outDir: '.' }, preview: { host: '127.0.0.1', port: 4283, open: false } });
-  url = server.resolvedUrls?.local[0] ?? '';
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.close();
-  await rm(dist, { recursive: true });
-});
+const site = ownCopy(4283, 400);
+const visit = visits({ futures: 400 });
 
 const batches = z.object({
   log: z.object({ batches: z.array(z.looseObject({ name: z.string(), counts: z.array(z.looseObject({})), trees: z.array(z.looseObject({})) })) }),
 });
 const logOf = async (page: Page) => batches.parse(JSON.parse(await savedCopy(page))).log.batches;
 
-async function visited(width: number, offline: boolean): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width, height: 844 },
-    reducedMotion: 'reduce',
-    hasTouch: width < 700,
-    ...(offline ? {} : { serviceWorkers: 'block' as const }),
-  });
+/** A phone on which the page has come to rest on the device. */
+async function onPhone(): Promise<Page> {
+  const { browser, url } = site();
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, reducedMotion: 'reduce', hasTouch: true });
   const page = await context.newPage();
   page.setDefaultTimeout(30_000);
   await page.goto(url);
-  if (offline) await page.locator('header .saved').filter({ hasText: 'opens without a connection' }).waitFor();
+  await page.locator('header .saved').filter({ hasText: 'opens without a connection' }).waitFor();
+  return page;
+}
+
+/** The example of ten seasons, with few futures, on the page of its log. */
+async function tenSeasons(): Promise<Page> {
+  const page = await visit({ untilRest: false });
+  await openFile(page, 'ten.json', JSON.stringify({ ...exampleOf('red-pear-ten-seasons'), runs: 300 }));
+  await page.locator('oo-likely').waitFor();
+  await toLog(page);
   return page;
 }
 
 async function toLog(page: Page): Promise<void> {
+  await openMenu(page);
   await page.getByRole('link', { name: 'What has happened?' }).click();
   await page.locator('oo-happened h1').waitFor();
 }
@@ -71,10 +59,16 @@ const saved = (page: Page) =>
 
 describe('a season in the orchard, on a phone without a connection', () => {
   it('is entered, undone by name, and all there after the page is loaded anew', { timeout: 120_000 }, async () => {
-    const page = await visited(390, true);
+    const page = await onPhone();
     await page.context().setOffline(true);
     await page.reload();
     await toLog(page);
+    // The first batches bring parts of the page before the one that brings tables in: what it says, and the focus, stay.
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Choose a file' }).tap()]);
+    await chooser.setFiles({ name: 'old.csv', mimeType: 'text/csv', buffer: Buffer.from('Cross,Year,Flowers\nOld Hedgerow x OP,2019,40\n') });
+    await page.getByRole('button', { name: 'Add 1 batch' }).tap();
+    await page.locator('oo-log-import .status', { hasText: '1 batch added from old.csv' }).waitFor();
+    await page.getByRole('button', { name: 'Undo: 1 batch added from old.csv' }).tap();
     await page.getByRole('button', { name: 'Add a batch' }).tap();
     await tap(page, 'Seed parent', 'Old Hedgerow');
     await tap(page, 'Pollen', 'Mill Quince');
@@ -121,26 +115,42 @@ describe('a season in the orchard, on a phone without a connection', () => {
 });
 
 describe('the log of ten seasons', () => {
-  it.each([1440, 390, 320])('fits %i px with a batch and a tree open, and axe finds no fault', { timeout: 120_000 }, async (width) => {
-    const page = await visited(width, false);
-    await openFile(page, 'ten.json', await readFile('sims/examples/red-pear-ten-seasons.json', 'utf8'));
-    await page.locator('oo-likely').waitFor();
-    await toLog(page);
-    await page.setViewportSize({ width, height: 12_000 });
-    for (const open of [
-      () => Promise.resolve(),
-      () => page.getByRole('button', { name: 'First wide cross' }).click(),
-      () => page.getByRole('button', { name: '2027-1-2', exact: true }).click(),
-    ]) {
+  it('fits desk and phone with a batch and a tree open, and axe finds no fault', { timeout: 120_000 }, async () => {
+    const page = await tenSeasons();
+    // What the log teaches is part of the page that has to fit.
+    await page.locator('oo-losers section').first().waitFor({ timeout: 60_000 });
+    for (const [what, open] of [
+      ['as it opens', () => Promise.resolve()],
+      ['a batch open', () => page.getByRole('button', { name: 'First wide cross' }).click()],
+      ['a tree open', () => page.getByRole('button', { name: '2027-1-2', exact: true }).click()],
+    ] as const) {
       await open();
       await page.evaluate(() => document.fonts.ready);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), 'scrolls sideways').toBeLessThanOrEqual(0);
-      expect(await textOverlaps(page)).toEqual([]);
-      expect(await smallTexts(page)).toEqual([]);
-      if (width < 700) expect(await smallTargets(page, 44)).toEqual([]);
-      expect(await axeFaults(page)).toEqual([]);
+      for (const width of [1440, 390, 320]) {
+        const where = `${what}, ${String(width)} px`;
+        await page.setViewportSize({ width, height: 12_000 });
+        await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+        expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), `scrolls sideways, ${where}`).toBeLessThanOrEqual(0);
+        expect(await textOverlaps(page), where).toEqual([]);
+        expect(await smallTexts(page), where).toEqual([]);
+        if (width < 700) expect(await smallTargets(page, 44), where).toEqual([]);
+        expect(await axeFaults(page), where).toEqual([]);
+      }
     }
     expect(plain(await page.locator('oo-happened h1').textContent())).toMatch(/seedlings standing; \d+ of the \d+ judged have shown red flesh\.$/);
-    await page.context().close();
+  });
+});
+
+describe('what the log teaches', () => {
+  it('is learned beside the page, taken over at a click, and taken back', { timeout: 120_000 }, async () => {
+    const page = await tenSeasons();
+    const before = await savedCopy(page);
+    const use = page.getByRole('button', { name: 'Use my counts: Fruit set, pear × quince' });
+    await use.click({ timeout: 60_000 });
+    expect(await savedCopy(page)).toContain('my counts 2027–2029');
+    await page.getByRole('button', { name: 'Go back to what it was: Fruit set, pear × quince' }).waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Undo: my counts used: Fruit set, pear × quince' }).click();
+    await use.waitFor();
+    expect(await savedCopy(page)).toBe(before);
   });
 });

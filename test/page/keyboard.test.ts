@@ -1,7 +1,8 @@
 import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
 import { openWalked } from './places.ts';
-import { atRest, plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
+import { smallTargets } from '../browser/targets.ts';
+import { openMenu, atRest, plain, planLane, planNames, rowOf, savedCopy, visits } from './visit.ts';
 
 const visit = visits({ futures: 400 });
 
@@ -55,11 +56,24 @@ describe('with the keyboard alone', () => {
     expect(JSON.parse(await savedCopy(page))).toMatchObject({ plans: [{}, { generations: [{}, { flowers: 141 }] }, {}, {}] });
   });
 
-  it('“Close row” gives the focus back to the row too', async () => {
+  it('what a tick box did is undone from the tick box', async () => {
+    const page = await visit({ untilRest: false });
+    await page.getByRole('link', { name: 'Would it pay to…?' }).click();
+    const tick = page.getByRole('checkbox', { name: 'Take my guesses as they stand' });
+    await tick.focus();
+    await page.keyboard.press('Space');
+    expect(await tick.isChecked()).toBe(true);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => tick.isChecked()).toBe(false);
+    await page.keyboard.press('Control+y');
+    await expect.poll(() => tick.isChecked()).toBe(true);
+  });
+
+  it('“Close” under a row gives the focus back to the row too', async () => {
     const page = await visit({ untilRest: false });
     await rowOf(page, 'D').focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Close row' }).focus();
+    await page.locator('oo-row-settings').getByRole('button', { name: 'Close', exact: true }).focus();
     await page.keyboard.press('Enter');
     expect(await rowOf(page, 'D').getAttribute('aria-expanded')).toBe('false');
     expect(await focused(page)).toMatch(/^button Wide cross, grafted/);
@@ -129,7 +143,7 @@ describe('with the keyboard alone', () => {
         return box.top >= over.top - 1 && box.bottom <= over.bottom + 1 && box.width > 0;
       });
       if (hidden) covered.push(words);
-      if (words.startsWith('button Close row')) break;
+      if (words.startsWith('button Close')) break;
     }
     expect(covered).toEqual([]);
   });
@@ -153,11 +167,11 @@ const stand = (page: Page): Promise<Stand> =>
     const words = at.getAttribute('aria-label') ?? at.closest('label')?.textContent ?? at.textContent;
     const what = `${at.tagName.toLowerCase()} ${(words || at.id).replace(/\s+/g, ' ').trim().slice(0, 60)}`;
     const box = at.getBoundingClientRect();
-    // A part that is higher than the window is in sight where it begins.
-    const [x, y] = [(Math.max(0, box.left) + Math.min(innerWidth, box.right)) / 2, Math.max(0, box.top) + Math.min(box.height, innerHeight) / 2];
-    let over = document.elementFromPoint(x, Math.min(y, innerHeight - 1));
+    // The middle of what the window holds of it.
+    const [x, y] = [(Math.max(0, box.left) + Math.min(innerWidth, box.right)) / 2, (Math.max(0, box.top) + Math.min(innerHeight, box.bottom)) / 2];
+    let over = document.elementFromPoint(x, y);
     while (over?.shadowRoot) {
-      const inner: Element | null = over.shadowRoot.elementFromPoint(x, Math.min(y, innerHeight - 1));
+      const inner: Element | null = over.shadowRoot.elementFromPoint(x, y);
       if (!inner || inner === over) break;
       over = inner;
     }
@@ -167,7 +181,9 @@ const stand = (page: Page): Promise<Stand> =>
     };
     const inWindow = box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth;
     const label = at.closest('label');
-    const inSight = inWindow && (holds(at, over) || (over !== null && holds(over, at)) || (label !== null && holds(label, over)));
+    // A slider that lets the pointer through lies over its own picture.
+    const through = getComputedStyle(at).pointerEvents === 'none' && over?.getRootNode() === at.getRootNode();
+    const inSight = inWindow && (through || holds(at, over) || (over !== null && holds(over, at)) || (label !== null && holds(label, over)));
     const marks = [at, label, at.parentElement].flatMap((element) => (element ? [getComputedStyle(element), getComputedStyle(element, '::before')] : []));
     const marked = marks.some(({ outlineStyle, outlineWidth }) => outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2);
     return { what, inSight, marked, at: `${String(Math.round(box.left + scrollX))},${String(Math.round(box.top + scrollY))}` };
@@ -197,6 +213,27 @@ async function goThrough(page: Page, most: number): Promise<{ readonly faults: s
   return { faults, passed };
 }
 
+describe('the menu of a narrow page', () => {
+  it('opens by Enter, closes by Escape and gives the focus back, leads to a page and goes', { timeout: 60_000 }, async () => {
+    const page = await visit({ width: 390, untilRest: false });
+    const menu = page.getByRole('banner').getByRole('button', { name: 'Menu' });
+    const link = page.getByRole('link', { name: 'My programmes' });
+    expect(await link.isVisible()).toBe(false);
+    await menu.focus();
+    await page.keyboard.press('Enter');
+    await link.waitFor();
+    expect(await smallTargets(page, 44)).toEqual([]);
+    await page.keyboard.press('Escape');
+    expect(await menu.getAttribute('aria-expanded')).toBe('false');
+    expect(await focused(page)).toMatch(/^button Menu/);
+    await page.keyboard.press('Enter');
+    await link.click();
+    await page.locator('oo-mine h1').waitFor();
+    expect(await link.isVisible()).toBe(false);
+    expect(await focused(page)).toMatch(/^main/);
+  });
+});
+
 describe('a walk through the whole page by keyboard', () => {
   it.each([
     { width: 1440, height: 700 },
@@ -216,17 +253,20 @@ describe('a walk through the whole page by keyboard', () => {
       'Start my own',
       'The guide',
     ];
-    const rail = page.getByRole('navigation', { name: 'Questions' }).getByRole('link');
+    const rail = page.locator('nav[aria-label="Questions"] a');
     expect(await rail.count()).toBe(places.length);
     for (let at = 0; at < places.length; at += 1) {
       // From the address bar: a page newly come to begins at its beginning.
       await page.evaluate(() => (document.activeElement instanceof HTMLElement ? document.activeElement.blur() : undefined));
       const link = rail.nth(at);
+      await openMenu(page);
       await link.focus();
       await page.keyboard.press('Enter');
       await expect.poll(() => link.getAttribute('aria-current')).toBe('page');
       // The first answer takes the place of the words that wait for it, and moves what stands below.
       await page.locator('main h1:not(.waiting)').first().waitFor();
+      if (places[at] === 'What has happened?')
+        for (const part of ['oo-from-today-picture svg', 'oo-losers section', 'oo-fared-picture svg']) await page.locator(part).first().waitFor();
       const { faults: found, passed } = await goThrough(page, 45);
       if (found.length > 0) faults[(await link.textContent()) ?? ''] = found;
       expect(passed, `stops of page ${String(at)}`).toBeGreaterThan(5);

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright';
+import { LATIN } from '../../src/components/pictures-out/faces.ts';
 
 /** What each look needs in the page: every element through all shadow roots, and whether it is seen. */
 const HELPERS = `
@@ -16,7 +17,9 @@ const HELPERS = `
   const named = (element) => element.tagName.toLowerCase() + (element.className?.baseVal ?? element.className ? '.' + (element.className?.baseVal ?? element.className) : '') + ' ' + plain(element.textContent).slice(0, 60);
 `;
 
-const ask = async <T>(page: Page, script: string): Promise<T> => page.evaluate<T>(`(() => { ${HELPERS} ${script} })()`);
+/** As one text: Playwright would go through thousands of small objects one by one, on both sides. */
+const ask = async <T>(page: Page, script: string): Promise<T> =>
+  JSON.parse(await page.evaluate<string>(`JSON.stringify((() => { ${HELPERS} ${script} })())`)) as T;
 
 /** Texts that their own box cuts off, sideways or below. */
 export const cutTexts = (page: Page): Promise<string[]> =>
@@ -88,6 +91,16 @@ export const painted = (page: Page): Promise<Painted[]> =>
       return [{ what: named(element), contrast: Math.max(...widest) }];
     });`,
   );
+
+/** Letters drawn in pictures that the fonts in a saved picture do not hold: whoever opens it sees those of another font. */
+export async function lettersNotInFonts(page: Page): Promise<string[]> {
+  const drawn = await ask<string>(
+    page,
+    `return all().filter((element) => element instanceof SVGTextElement && isSeen(element)).map((element) => element.textContent).join('');`,
+  );
+  const within = [...LATIN.matchAll(/U\+([\dA-F]+)(?:-([\dA-F]+))?/g)].map(([, from = '', to]) => [parseInt(from, 16), parseInt(to ?? from, 16)] as const);
+  return [...new Set(drawn)].filter((letter) => !within.some(([from, to]) => (letter.codePointAt(0) ?? 0) >= from && (letter.codePointAt(0) ?? 0) <= to));
+}
 
 /** A picture and what is read aloud in its place. */
 export interface Spoken {

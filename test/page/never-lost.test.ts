@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { axeFaults } from './axe.ts';
 import { clearSiteData, leaveEarlier, savedNow, titles, typeFlowers } from './device.ts';
-import { openFile, plain, planLane, rowOf, savedCopy, visits } from './visit.ts';
+import { openMenu, openFile, plain, planLane, rowOf, savedCopy, visits } from './visit.ts';
 
 const visit = visits({ futures: 400 });
 const banner = (page: Parameters<typeof savedCopy>[0]) => page.getByRole('banner');
@@ -28,8 +28,8 @@ describe('loading the page again', () => {
     await planLane(page, 'B').waitFor();
     const redo = banner(page).getByRole('button', { name: 'Redo' });
     for (let step = 0; step < 2; step += 1) await redo.click();
-    expect(await savedCopy(page)).toBe(edited);
     expect(plain(await banner(page).getByRole('status').textContent())).toMatch(/^done again: flowers each spring 130 → 140 \(plan B\)/);
+    expect(await savedCopy(page)).toBe(edited);
   });
 
   it.each([
@@ -128,6 +128,7 @@ describe('my programmes', () => {
     await planLane(page, 'B').waitFor();
     await typeFlowers(page, '130');
     await savedNow(page);
+    await openMenu(page);
     await page.getByRole('link', { name: 'My programmes' }).click();
     await page.getByRole('heading', { name: 'Set aside: cannot be read by this version' }).waitFor();
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /^Save the text as a file: A text kept/ }).click()]);
@@ -144,6 +145,7 @@ describe('my programmes', () => {
     await page.reload();
     await banner(page).getByText('Pears of before').waitFor();
     await page.getByRole('alert').filter({ hasText: 'What an earlier version kept on this device' }).waitFor();
+    await openMenu(page);
     await page.getByRole('link', { name: 'My programmes' }).click();
     await expect.poll(() => titles(page)).toEqual(['Pears of before']);
   });

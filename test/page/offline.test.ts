@@ -1,36 +1,18 @@
-import { cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright';
-import { preview, type PreviewServer } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../browser/find-browser.ts';
+import type { Page } from 'playwright';
+import { describe, expect, it } from 'vitest';
+import { ownCopy } from './own-copy.ts';
 import { atRest, percentOf, plain, rowOf, savedCopy } from './visit.ts';
 
-let browser: Browser;
-let server: PreviewServer;
-let dist: string;
-let url: string;
-
 /** A copy of the built page, so that a newer version can be put in its place. */
-beforeAll(async () => {
-  browser = await chromium.launch(await findBrowser());
-  dist = await mkdtemp(join(tmpdir(), 'orchard-odds-'));
-  await cp('dist', dist, { recursive: true });
-  server = await preview({ configFile: false, root: dist, logLevel: 'error', build: { outDir: '.' }, preview: { host: '127.0.0.1', port: 4273, open: false } });
-  url = server.resolvedUrls?.local[0] ?? '';
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.close();
-  await rm(dist, { recursive: true });
-});
+const site = ownCopy(4273, 400);
 
 const saved = (page: Page) => page.locator('header .saved');
 
 /** A first visit, until the page is on the device. */
 async function visited(): Promise<Page> {
+  const { browser, url } = site();
   const context = await browser.newContext({ reducedMotion: 'reduce' });
   const page = await context.newPage();
   page.setDefaultTimeout(55_000);
@@ -65,7 +47,7 @@ describe('without a connection', () => {
     expect(await savedCopy(page)).toBe(copy);
     // Pages that come in pieces, and the threads of questions, are on the device as well.
     for (const address of ['have', 'do', 'pay', 'mine', 'start']) {
-      await page.goto(`${url}#/${address}`);
+      await page.goto(`${site().url}#/${address}`);
       await page.getByRole('heading', { level: 1 }).waitFor();
     }
     await page.context().close();
@@ -93,6 +75,7 @@ describe('without a connection', () => {
 
 /** The page with another title, and the list of what belongs to it with another stamp, as a build would make them. */
 async function newVersion(): Promise<void> {
+  const { dist } = site();
   const index = join(dist, 'index.html');
   await writeFile(index, (await readFile(index, 'utf8')).replace('<title>Orchard Odds</title>', '<title>Orchard Odds, newer</title>'));
   const worker = join(dist, 'sw.js');

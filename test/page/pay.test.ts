@@ -1,10 +1,8 @@
 import type { Locator, Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
-import { smallTexts, textOverlaps } from '../browser/overlaps.ts';
-import { smallTargets } from '../browser/targets.ts';
-import { axeFaults } from './axe.ts';
 import { plain, visits, type VisitOptions } from './visit.ts';
 
+/** That the page fits, and has no fault that axe knows, is looked at in everywhere.test.ts. */
 const visit = visits({ futures: 400 });
 const PATIENCE = { timeout: 90_000 };
 /** So high that every question is in view, and asked. */
@@ -55,7 +53,7 @@ async function allAnswered(page: Page, questions = QUESTIONS): Promise<void> {
 const QUICK = QUESTIONS.filter(({ press }) => press === undefined);
 
 describe('“Would it pay to…?”', () => {
-  it('opens with the finding and with what is not known; every question has its sentence, picture and table', { timeout: 180_000 }, async () => {
+  it('opens with finding and unknowns; every question has sentence, picture and table, read with the arrow keys', { timeout: 180_000 }, async () => {
     const page = await toQuestions({ before: LONGEST_TASK });
     await allAnswered(page);
     expect(await opening(page)).toMatch(/^Yes, graft\. With your numbers \d in 10 futures of plan D .* by 2057, against \d in 10 on their own roots/);
@@ -70,11 +68,8 @@ describe('“Would it pay to…?”', () => {
     }
     // Measured, not required: the page's own threads do the sums.
     console.info(`Longest task on the main thread: ${String(await page.evaluate<number>('window.longestTask ?? 0'))} ms`);
-  });
 
-  it('is read with the arrow keys', { timeout: 180_000 }, async () => {
-    const page = await toQuestions();
-    await allAnswered(page, QUICK);
+    // Read with the arrow keys.
     const map = page.getByRole('slider', { name: 'Place on the map to read' });
     const said = async (slider: Locator) => plain(await slider.getAttribute('aria-valuetext'));
     await map.focus();
@@ -101,7 +96,7 @@ describe('“Would it pay to…?”', () => {
     }
   });
 
-  it('asks anew for another plan, and says what cannot be asked of it', { timeout: 180_000 }, async () => {
+  it('asks anew for another plan and after an edit, and says what cannot be asked', { timeout: 180_000 }, async () => {
     const page = await toQuestions();
     await allAnswered(page, QUICK);
     await page.getByLabel('Asked of plan').selectOption({ index: 0 });
@@ -109,10 +104,8 @@ describe('“Would it pay to…?”', () => {
     await section(page, 'when').getByText('there is nothing to rescue').waitFor(PATIENCE);
     await page.getByLabel('Asked of plan').selectOption({ index: 3 });
     await page.locator('oo-pay h1', { hasText: 'plan D' }).waitFor(PATIENCE);
-  });
 
-  it('marks answers that an edit overtakes, until they are asked anew', { timeout: 180_000 }, async () => {
-    const page = await toQuestions();
+    // Answers that an edit overtakes are marked until they are asked anew.
     await allAnswered(page, QUICK);
     const map = page.locator('oo-graft-map');
     expect(await map.getAttribute('stale')).toBeNull();
@@ -124,21 +117,6 @@ describe('“Would it pay to…?”', () => {
     expect(plain(await section(page, 'graft').locator('.notes').first().textContent())).toContain('You say that half of the weak ones are dead by');
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await page.getByLabel('Take my guesses as they stand').isChecked()).toBe(false);
-  });
-
-  it.each([
-    { width: 1440, colorScheme: 'light' },
-    { width: 390, colorScheme: 'dark' },
-  ] as const)('fits $width px without a fault that axe-core finds ($colorScheme)', { timeout: 240_000 }, async (look) => {
-    const page = await toQuestions(look);
-    await allAnswered(page);
-    for (const { id } of QUESTIONS) for (const table of await section(page, id).locator('details.data > summary').all()) await table.click();
-    await page.evaluate(() => document.fonts.ready);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), 'scrolls sideways').toBeLessThanOrEqual(0);
-    expect(await textOverlaps(page), 'texts on texts').toEqual([]);
-    expect(await smallTexts(page), 'texts below 16 px').toEqual([]);
-    if (look.width < 700) expect(await smallTargets(page, 44), 'targets below 44 px').toEqual([]);
-    expect(await axeFaults(page)).toEqual([]);
   });
 });
 

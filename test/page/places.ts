@@ -83,10 +83,15 @@ export const STOPS: readonly Stop[] = [
     go: async (page) => {
       await rail(page, 'Would it pay to');
       await page.getByRole('slider', { name: 'Place on the map to read' }).waitFor();
-      // A question is asked once it comes into sight; those that wait for a button are looked at elsewhere.
-      for (const question of ['when', 'howmany', 'open', 'copies']) {
-        await page.locator(`oo-pay-${question}`).scrollIntoViewIfNeeded();
-        await page.locator(`oo-pay-${question} details.method`).waitFor();
+      // A question is asked once it comes into sight, or at its button.
+      for (const question of ['graft', 'when', 'howmany', 'open', 'copies', 'trial', 'unknowns', 'better', 'ifs']) {
+        const part = page.locator(`oo-pay-${question}`);
+        await part.scrollIntoViewIfNeeded();
+        const button = part.locator('button.main');
+        if ((await button.count()) > 0) await button.click();
+        await part.locator('details.method').waitFor();
+        await part.getByText('are on the way…').waitFor({ state: 'detached', timeout: 90_000 });
+        for (const table of await part.locator('details.data > summary').all()) await table.click();
       }
     },
   },
@@ -147,6 +152,29 @@ export const STOPS: readonly Stop[] = [
       await page.goto(`${inject('url')}#/story/${packed()}`);
       await page.locator('oo-story h1').waitFor();
       await page.getByText(/futures counted on this device/).waitFor({ state: 'detached' });
+    },
+  },
+  {
+    name: 'how long it takes, in that story',
+    go: async (page) => {
+      await page.locator('oo-story').getByRole('button', { name: 'Next' }).click();
+      await page.locator('oo-story figure svg').first().waitFor();
+    },
+  },
+  {
+    name: 'a programme that cannot be saved',
+    go: async (page) => {
+      await page.goto(`${inject('url')}#/likely`);
+      await planLane(page, 'A').waitFor();
+      await page.evaluate(() => {
+        IDBObjectStore.prototype.put = () => {
+          throw new DOMException('full', 'QuotaExceededError');
+        };
+      });
+      await rowOf(page, 'B').click();
+      await page.getByRole('textbox', { name: 'Flowers each spring' }).fill('20');
+      await page.locator('oo-trouble').getByRole('alert').waitFor();
+      await atRest(page);
     },
   },
 ];

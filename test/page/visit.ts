@@ -2,6 +2,10 @@ import { readFile } from 'node:fs/promises';
 import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { findBrowser } from '../browser/find-browser.ts';
+import { withFewer, WITH_NUMBERS } from './fewer.ts';
+
+/** Files of the built page with other numbers in them, so that visits of a file share them. */
+const changed = new Map<string, string>();
 
 /** What a visit may differ in from a desk with a wide screen and empty storage. */
 export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' | 'forcedColors' | 'serviceWorkers'> {
@@ -10,8 +14,8 @@ export interface VisitOptions extends Pick<BrowserContextOptions, 'colorScheme' 
   /** JavaScript that runs before the page's own. */
   readonly before?: string;
   /**
-   * The example is visited with so many futures a plan instead of its own 4,000: for tests that look at something else, on a machine that has
-   * better to do. The page itself is the one that was built.
+   * The example is visited with so many futures a plan instead of its own 4,000, and guesses are tried with as many fewer: for tests that look
+   * at something else, on a machine that has better to do. The page itself is the one that was built.
    */
   readonly futures?: number;
   /** Also when the last futures are counted. */
@@ -51,12 +55,13 @@ export function visits(always: Pick<VisitOptions, 'futures'> = {}): (options?: V
   };
 }
 
-/** Changes one number of the example on its way to the browser. */
 async function withFutures(context: BrowserContext, futures: number): Promise<void> {
-  await context.route(/\/assets\/index-[\w-]+\.js$/, async (route) => {
-    const response = await route.fetch();
-    const body = (await response.text()).replace(/=4e3,/, `=${String(futures)},`);
-    await route.fulfill({ response, body });
+  await context.route(WITH_NUMBERS, async (route) => {
+    const url = route.request().url();
+    const key = `${String(futures)} ${url}`;
+    const body = changed.get(key) ?? withFewer(url, await (await route.fetch()).text(), futures);
+    changed.set(key, body);
+    await route.fulfill({ body, contentType: 'text/javascript' });
   });
 }
 
@@ -95,14 +100,22 @@ export const planNames = (page: Page): Promise<string[]> =>
 /** Text on one line, with plain spaces. */
 export const plain = (text: string | readonly string[] | null): string => [text ?? ''].flat().join(' ').replace(/\s+/g, ' ').trim();
 
+/** On a narrow page files and questions stand behind a button. */
+export async function openMenu(page: Page): Promise<void> {
+  const menu = page.getByRole('banner').getByRole('button', { name: 'Menu', exact: true });
+  if ((await menu.isVisible()) && (await menu.getAttribute('aria-expanded')) === 'false') await menu.click();
+}
+
 /** The document as the breeder can have it: the text of a saved copy. */
 export async function savedCopy(page: Page): Promise<string> {
+  await openMenu(page);
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save a copy', exact: true }).click()]);
   return readFile(await download.path(), 'utf8');
 }
 
 /** Chooses a file the way a person does, through “Open”. */
 export async function openFile(page: Page, name: string, text: string): Promise<void> {
+  await openMenu(page);
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Open', exact: true }).click()]);
   await chooser.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 }

@@ -44,6 +44,8 @@ it('the walk of the guide goes through, and the page says what the guide says', 
   }
   await page.getByRole('textbox', { name: 'At age' }).fill('1');
   await page.locator('.problems', { hasText: 'weak ones cannot be told' }).first().waitFor();
+  // What cannot run has no effect to tell.
+  expect(await effect(page)).toBe('at age 3 → 1 month: cannot run: weak ones cannot be told before 2 months.');
   await undo(page);
 
   // Minutes 9 to 11.

@@ -10,6 +10,9 @@ import { sentence } from '../model/problem.ts';
 import { AnswersStore } from '../state/answers-store.ts';
 import { Keeper } from '../state/keeper.ts';
 import { Library } from '../state/library.ts';
+import { browserLearning } from '../state/lessons/browser.ts';
+import { Learner } from '../state/lessons/learner.ts';
+import { LessonsStore } from '../state/lessons/lessons-store.ts';
 import { ProgrammeStore } from '../state/programme-store.ts';
 import { RunsStore } from '../state/runs-store.ts';
 import { Device } from '../storage/device.ts';
@@ -32,6 +35,8 @@ async function start(): Promise<void> {
   const runner = browserRunner();
   const runs = new RunsStore(runner);
   const answers = new AnswersStore(shipped.programme, new Asking(browserAsking, runner));
+  const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
+  const lessons = new LessonsStore(shipped.programme, new Learner(browserLearning), pause);
 
   const writer = newName();
   holdMark(writer);
@@ -40,7 +45,7 @@ async function start(): Promise<void> {
   const keeper = new Keeper(programmes, new Device(), new Journal(localShelf, writer), {
     now: () => Date.now(),
     newId: newName,
-    pause: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+    pause,
     alive: async (other) => other !== before && (await alive(other)),
     announce: channel.say,
     remember,
@@ -56,6 +61,7 @@ async function start(): Promise<void> {
   page.programmes = programmes;
   page.runs = runs;
   page.answers = answers;
+  page.lessons = lessons;
   page.keeper = keeper;
   page.library = new Library(keeper, shipped, isPromised);
   page.notice = notice;
@@ -67,6 +73,7 @@ async function start(): Promise<void> {
   const follow = (runnable: Programme) => {
     void runs.update(runnable);
     answers.update(runnable);
+    lessons.update(runnable);
   };
   programmes.subscribe(({ runnable }) => follow(runnable));
   follow(programmes.state.runnable);

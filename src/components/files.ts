@@ -13,8 +13,12 @@ export function saveAsFile(name: string, content: string | Blob, type = 'applica
   setTimeout(() => URL.revokeObjectURL(link.href), KEPT);
 }
 
-/** Hands the programme to the browser as a file to be saved. */
-export const saveProgramme = (programme: Programme): void => saveAsFile(fileName(programme), programmeText(programme));
+/** Hands the programme to the browser as a file to be saved, and returns the name of the file. */
+export function saveProgramme(programme: Programme): string {
+  const name = fileName(programme);
+  saveAsFile(name, programmeText(programme));
+  return name;
+}
 
 /** Lets a person choose a programme file. */
 export function chooseFile(chosen: (file: File) => void): void {

@@ -3,6 +3,9 @@ import type { PlanOutlook } from '../results/outlook.ts';
 import { inTen } from './charts.ts';
 import type { Piece } from './headline.ts';
 
+const tenth = (n: number): string => String(Math.round(n * 10) / 10);
+const months = (n: number): string => `${tenth(n)} ${n === 1 ? 'month' : 'months'}`;
+
 /** Words of the page around the pictures. */
 export const app = {
   product: 'Orchard Odds',
@@ -16,6 +19,8 @@ export const app = {
   open: 'Open',
   save: 'Save a copy',
   print: 'Print',
+  /** On a narrow page: files and questions. */
+  menu: 'Menu',
   saved: 'saved on this device',
   savedAt: (time: string) => `saved on this device ${time}`,
   notSaved: (reason: string) => `not saved: ${reason}. Save a copy as a file.`,
@@ -50,7 +55,6 @@ export const likely = {
   removeOf: (name: string) => `Remove ${name}`,
   upOf: (name: string) => `Move up ${name}`,
   downOf: (name: string) => `Move down ${name}`,
-  closeRow: 'Close row',
   copyPlan: 'Copy plan',
   addGeneration: 'Add a generation after this',
   removeGeneration: 'Remove this generation',
@@ -59,14 +63,21 @@ export const likely = {
   rescue: 'Rescue',
   judge: 'Judge and keep',
   further: 'Further',
-  graftAdvice: (saved: number, month: number, best: number, scions: number) =>
-    `Of ten weak seedlings a graft at ${String(month)} ${month === 1 ? 'month' : 'months'} saves about ${String(Math.round(saved * 10) / 10)}, if the weakness sits in the roots; with ${scions === 1 ? 'one scion' : 'one scion each'} ${String(Math.round(best * 10) / 10)} months saves most. No published count of grafted against ungrafted weak hybrids was found: this rests on your own guesses until you try. Keep the knife away from the holding hand; wear a glove on it.`,
+  jumps: 'Parts of these settings',
+  /** What a graft saves at the age chosen; where the weak cannot be told yet, from when they can. */
+  graftAdvice: (at: { readonly saved: number; readonly month: number } | { readonly from: number }, best: number, scions: number) =>
+    `${
+      'from' in at
+        ? `Weak ones cannot be told before ${months(at.from)}.`
+        : `Of ten weak seedlings a graft at ${months(at.month)} saves about ${tenth(at.saved)}, if the weakness sits in the roots.`
+    } With ${scions === 1 ? 'one scion' : 'one scion each'} ${tenth(best)} months saves most. No published count of grafted against ungrafted weak hybrids was found: this rests on your own guesses until you try. Keep the knife away from the holding hand; wear a glove on it.`,
   change: (label: string) => `${label}:`,
   effect: (before: string, after: string) => `${before} → ${after} in 100.`,
   noDifference: 'No clear difference.',
   better: 'Clearly better.',
   worse: 'Clearly worse.',
   counting: 'counting…',
+  cannotRun: (why: string) => `cannot run: ${why}.`,
   more: 'More pictures',
   rests: 'What these answers rest on',
   restsIntro:
@@ -88,7 +99,7 @@ export const SECTION_WORDS = {
   pools: { title: 'Pollen in the air', one: 'a pool of neighbours' },
   stocks: { title: 'Rootstocks', one: 'a rootstock' },
   genes: { title: 'Genes', one: 'a gene' },
-  facts: { title: 'Yes or no, not known', one: 'a fact' },
+  facts: { title: 'Facts not known yet', one: 'a fact' },
   gardens: { title: 'Gardens', one: 'a garden' },
 } as const;
 
@@ -112,7 +123,7 @@ export const have = {
     const all = Object.values(sources).reduce((sum, n) => sum + n, 0);
     const firm = sources.counted + sources.published;
     return [
-      { text: `${count(trees, 'tree', 'trees')} of ${count(kinds, 'kind', 'kinds')}, and ${count(all, 'estimate', 'estimates')} behind them: ` },
+      { text: `${count(trees, 'tree', 'trees')}, ${count(kinds, 'kind', 'kinds')} and ${count(all, 'estimate', 'estimates')} behind them: ` },
       { text: `${String(firm)} counted or published`, strong: true },
       {
         text: `, ${String(sources.practice)} common practice, ${sources.remembered > 0 ? `${String(sources.remembered)} remembered, ` : ''}${String(sources.guess + sources.unsaid)} guessed${sources.invented > 0 ? `, ${String(sources.invented)} invented for the example` : ''}.`,
@@ -154,5 +165,14 @@ export const examples: {
     'slow-walnut': { name: 'A slow walnut', teaches: 'Ten to twelve years to the first nut: what gardens and backups are worth.' },
     'backcross-apple': { name: 'Back to the apple', teaches: 'Resistance from a small crab, back four times: by leaf test, by sight, or in the field.' },
     'half-result': { name: 'A half result', teaches: 'A trait that shows in part of the fruit and not every season, where half is worse than none.' },
+    'kaki-sweet': { name: 'A sweet kaki', teaches: 'Six sets of chromosomes, and all six copies needed: which of the large trees hide some?' },
+    'cherry-selfing': {
+      name: 'A cherry that needs no partner',
+      teaches: 'S alleles decide which crosses set, and which of their seedlings set by themselves.',
+    },
+    'peach-apart': {
+      name: 'A smooth, mild peach',
+      teaches: 'Two genes on one chromosome, each brought by another tree: a crossover has to put them together.',
+    },
   },
 };

@@ -11,7 +11,7 @@ export const cloudText = {
     'The inner outline holds half of the futures that succeed, the outer 85 in 100; the letter sits on the middle values. Right of the rule: the futures without a tree, wider where more of them raised that many.',
   seedlings: (n: number) => `${whole(n)} seedlings`,
   count: whole,
-  half: (year: number, seedlings: number) => `half by ${String(year)}, ${whole(seedlings)} seedlings`,
+  half: (year: number, seedlings: number) => `half of its successes by ${String(year)}, ${whole(seedlings)} seedlings`,
   label: (name: string) => `${name}: `,
   none: (last: number) => `No tree by ${String(last)}, of 100 futures`,
   noTree: (share: number) => `no tree in ${small(share)} of 100 futures`,
@@ -24,9 +24,9 @@ export const cloudText = {
 };
 
 const FAILURE_WORDS: Readonly<Record<string, { long: string; short: string; mid: string }>> = {
-  noneGoodEnough: { long: 'None good enough', short: 'None good', mid: 'none good enough' },
+  noneGoodEnough: { long: 'None good enough', short: 'Too poor', mid: 'none good enough' },
   seedlingsDied: { long: 'Seedlings died', short: 'Died', mid: 'seedlings died' },
-  stillWaiting: { long: 'Still waiting', short: 'Waiting', mid: 'still waiting' },
+  stillWaiting: { long: 'Trees still too young', short: 'Too young', mid: 'trees still too young' },
   onlyTreeLost: { long: 'The only pick was lost', short: 'Pick lost', mid: 'the only pick lost' },
   noFruit: { long: 'No fruit set', short: 'No fruit', mid: 'no fruit set' },
   noSeedling: { long: 'No seedling came up', short: 'No seedling', mid: 'no seedling' },
@@ -42,7 +42,7 @@ export const failText = {
   percent,
   number: small,
   also: (parts: readonly { reason: string; share: number }[], alone: boolean) =>
-    `${alone ? '' : 'also '}${parts.map(({ reason, share }) => `${failText.failure(reason).mid} ${small(share)}`).join(' · ')}`,
+    `${alone ? '' : 'In the small boxes: '}${parts.map(({ reason, share }) => `${failText.failure(reason).mid} ${small(share)}`).join(' · ')}`,
   summary: (plans: readonly { name: string; chance: number; reason: string | null; share: number }[]) =>
     `${plans.map(({ name, chance, reason, share }) => `${name}: a proven tree ${inTenWords(chance)}${reason === null ? '' : `; most often fails because: ${failText.failure(reason).mid} (${small(share)} in 100)`}`).join('. ')}.`,
 };

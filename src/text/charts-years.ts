@@ -1,6 +1,5 @@
 /** Words of the pictures that ask about single years: busiest years, and the last spring to begin. Amounts are in hours, places or bloom days. */
 import { inTenWords, percentNumber, whole } from './charts.ts';
-import { handCount } from './sentences.ts';
 
 const NB = '\u00a0';
 
@@ -37,7 +36,8 @@ export const busyText = {
   name: 'Busiest years of each plan',
   choose: 'Show',
   load: (load: Load) => UNITS[load].many,
-  intro: 'What each year asks for. The line is the middle of all futures; 9 in 10 futures stay within the pale band. A future that has ended asks for nothing.',
+  intro:
+    'What each year asks for. The line is the middle of all futures; 9 in 10 futures stay within the pale band. A future that has ended asks for nothing. The busiest year is not the same in every future, so it asks for somewhat more than the top of the line.',
   bars: (hard: boolean, full: string) =>
     `Small bars under a strip: futures ${hard ? 'that use the last of your limit' : 'over your limit'}; the hairline over them is ${full}.`,
   hands: (days: number) => `A bloom day is one of your ${loadNumber('flowers', days)} days of pollinating by hand.`,
@@ -66,7 +66,7 @@ export const busyText = {
     worst: { mark: string; year: number; share: number } | null,
   ) => {
     if (!peak) return load === 'flowers' ? 'No plan pollinates by hand.' : `No plan asks for any ${UNITS[load].many}.`;
-    const n = load === 'flowers' ? loadAmount(load, peak.n) : loadAmount(load, handCount(peak.n) || peak.n);
+    const n = loadAmount(load, peak.n);
     const need = peak.figure === 'p50' ? `about ${n}` : `in 1 of${NB}10 futures over ${n}`;
     const against = limit === null ? '' : `, ${peak.n > limit ? 'above' : 'within'} your ${loadNumber(load, limit)}`;
     const same = worst?.mark === peak.mark && worst.year === peak.year;

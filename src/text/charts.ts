@@ -91,9 +91,9 @@ export const calendarText = {
 export const laneText = {
   title: (plans: number) => `${plans === 1 ? 'One way' : `${counted(plans).replace(/^./, (letter) => letter.toUpperCase())} ways`} to a proven tree`,
   intro:
-    'Each bough is one generation. It is as thick as the share of futures still going, soft where the year is uncertain; the ring is the pick that starts the next bough.',
+    'Each bough is one generation. It is as thick as the share of futures still going, soft where the year is uncertain; the ring is the pick that starts the next bough. Each count is the middle of its own futures, so they need not add up.',
   introPhone:
-    'Each bough is one generation: dots are seed and nursery, pale the years before fruit, solid the judging. It is as thick as the share of futures still going; the ring is the pick that starts the next bough, the dot the year of a proven tree when it works.',
+    'Each bough is one generation: dots are seed and nursery, pale the years before fruit, solid the judging. It is as thick as the share of futures still going; the ring is the pick that starts the next bough, the dot the year of a proven tree when it works. Each count is the middle of its own futures, so they need not add up.',
   list: 'Plans, drawn along the calendar',
   summary: (plans: readonly { name: string; chance: number }[], last: number) =>
     `Chance of a proven tree by ${String(last)}: ${listed(plans.map(({ name, chance }) => `${name} ${inTenWords(chance)}`))}.`,
@@ -118,7 +118,7 @@ export const laneText = {
   trulyGoodHelp: 'Of the trees you would call proven, so many truly are as good as they looked.',
   noneProven: 'no proven tree in any future',
   /** Beside the year of a proven tree where it belongs to no single row. */
-  provenAny: 'proven, any row',
+  provenAny: 'proven, from any bough',
   rowState: (place: number, of: number, plan: string) => `generation ${String(place)} of ${String(of)} in plan ${plan}`,
   pickBy: (year: number) => `first pick about ${String(year)}`,
   provenBy: (year: number, range: string) => `when it works, a proven tree about ${String(year)} (8 in 10: ${range})`,
@@ -156,7 +156,7 @@ export const chanceText = {
   titleCross: (early: string, late: string, year: number) => `${early} and ${late} change places in ${String(year)}`,
   title: 'The chance, year by year',
   intro: (half: string, futures: number, band: boolean) =>
-    `Share of futures with a proven tree by the end of each year. ${band ? 'Shaded: the middle half of what your guesses allow. ' : ''}The error from ${whole(futures)} futures, ${half} in 100, is about as thin as the line.`,
+    `Share of futures with a proven tree by the end of each year. ${band ? 'Shaded: the middle half of what your guesses allow; the figures beside the boughs hold 8 in 10 of it. ' : ''}The error from ${whole(futures)} futures, ${half} in 100, is about as thin as the line.`,
   starts: (year: number) => `The picture starts at ${String(year)}: before that no plan has a tree.`,
   name: 'Chance of a proven tree by year',
   summary: (plans: readonly { mark: string; chance: number }[], last: number) =>
@@ -168,7 +168,8 @@ export const chanceText = {
   tenths: (n: number) => (n === 0 ? '0' : `${String(n)} in 10`),
   hundredths: (n: number) => (n === 0 ? '0' : `${String(n)} in 100`),
   endOf: (year: number) => `By the end of ${String(year)}`,
-  keys: '← → moves the year',
+  /** How to read another year: beside the lines, and under a narrow picture. */
+  keys: (narrow: boolean) => (narrow ? 'Tap the picture to read another year.' : 'Point, or press ← →, to read another year.'),
   value: (share: number, low: number, high: number) => `${percent(share)}, ${percentRange(low, high)}`,
   slider: 'Year to read',
   none: 'no year chosen',

@@ -1,5 +1,5 @@
-import type { Diary, DiaryGeneration, DiaryYear } from '../results/diary.ts';
-import { listed, whole } from './charts.ts';
+import type { Diary, DiaryGeneration, DiaryOrigin, DiaryYear } from '../results/diary.ts';
+import { listed, percent, whole } from './charts.ts';
 
 export const diaryText = {
   title: 'One future, told as a diary',
@@ -86,7 +86,15 @@ export function entries(year: DiaryYear, names: readonly string[]): string[] {
   return [...lines, ...proven(year)];
 }
 
-function generationLine({ flowers, fruits, seedlings, grafted, fruiting, judged, kept, picksLost, wentOn, standing }: DiaryGeneration): string {
+/** “about 22 % quince left, 31 cM of it around the gene”. */
+export function originWords({ kind, share, around }: DiaryOrigin): string {
+  if (share === 0) return `no ${kind} left`;
+  const amount = percent(share);
+  const left = `${/^\d/.test(amount) ? 'about ' : ''}${amount} ${kind} left`;
+  return around === null || around === 0 ? left : `${left}, ${whole(Math.round(around))} cM of it around the gene`;
+}
+
+function generationLine({ flowers, fruits, seedlings, grafted, fruiting, judged, kept, picksLost, wentOn, standing, origin }: DiaryGeneration): string {
   const parts: string[] = [];
   if (flowers > 0) parts.push(`${n(flowers, 'flower', 'flowers')} pollinated, ${fruits === 0 ? 'no fruit' : n(fruits, 'fruit', 'fruits')}`);
   else if (fruits > 0) parts.push(`${n(fruits, 'fruit', 'fruits')} gathered`);
@@ -94,7 +102,7 @@ function generationLine({ flowers, fruits, seedlings, grafted, fruiting, judged,
   if (grafted > 0) parts.push(`${whole(grafted)} grafted`);
   if (fruiting > 0) parts.push(`${n(fruiting, 'tree', 'trees')} flowered for the first time`);
   if (judged > 0) parts.push(`${n(judged, 'crop', 'crops')} judged`);
-  if (kept > 0) parts.push(`${whole(kept)} kept`);
+  if (kept > 0) parts.push(`${whole(kept)} kept${origin ? `, ${originWords(origin)}` : ''}`);
   if (picksLost > 0) parts.push(`${n(picksLost, 'kept tree', 'kept trees')} lost`);
   if (wentOn && kept === 0) parts.push('time to go on');
   if (parts.length === 0) return '';

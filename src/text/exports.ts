@@ -3,8 +3,8 @@ import { whole } from './charts.ts';
 /** Words of all that leaves the page as a file: pictures, tables, futures, results. */
 
 export const saving = {
-  picture: 'Save the picture:',
-  table: 'Save the table:',
+  picture: 'Save as a picture:',
+  table: 'Save as a table:',
   pictureAs: (how: string): string => `Save the picture as ${how}`,
   tableAs: 'Save the table as CSV',
   making: 'The picture is being made.',

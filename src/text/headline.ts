@@ -119,7 +119,8 @@ export function outOfReach(plans: readonly PlanOutlook[]): string[] {
 
 /** Seedlings to raise and hours in the busiest year; where there are hardly any, it says so instead of counting them. */
 function effort({ mark, seedlings, busiestHours }: PlanOutlook): Piece[] {
-  const [raised, hours] = [handCount(seedlings.mean), handCount(busiestHours.p50)];
+  // Hours as the table says them.
+  const [raised, hours] = [handCount(seedlings.mean), Math.round(busiestHours.p50)];
   const work: Piece[] =
     hours === 0
       ? [{ text: '.' }]
@@ -129,7 +130,7 @@ function effort({ mark, seedlings, busiestHours }: PlanOutlook): Piece[] {
   return [{ text: `For ${mark} expect ` }, { text: `${seedlings.mean === 0 ? 'no' : 'hardly a'} seedling`, strong: true }, { text: ' to raise' }, ...work];
 }
 
-/** What the surest plan asks for, how far to trust it, and why the least sure one fails. */
+/** What the surest plan asks for, and how far to trust it. */
 export function lede(plans: readonly PlanOutlook[]): Piece[] {
   const ranked = byChance(plans);
   const best = ranked[0];
@@ -138,15 +139,23 @@ export function lede(plans: readonly PlanOutlook[]): Piece[] {
   if (best.trulyGood) pieces.push({ text: ` Of ten trees you would call proven, about ${counted(Math.round(best.trulyGood.value * 10))} truly are.` });
   if (best.guesses && best.guesses.high - best.guesses.low > 0.05)
     pieces.push({ text: ` If your guesses are off: ${tenths(best.guesses.low)} to ${tenths(best.guesses.high)} in 10.` });
+  return pieces;
+}
+
+/** Why the least sure plan fails, a sentence of its own: it is not about the plan that the sentences before it are about. Empty where no reason stands out. */
+export function mostFails(plans: readonly PlanOutlook[]): string {
+  const ranked = byChance(plans);
+  const best = ranked[0];
+  if (!best || best.runs === 0) return '';
   // Where hardly anything works, what stops the surest plan tells most.
   const worst = best.chance.value < HARDLY ? best : ranked.at(-1);
   const failures = Object.entries(worst?.failures ?? {}).sort(([, a], [, b]) => b - a);
   const top = failures[0];
   if (worst && (worst !== best || best.chance.value < HARDLY) && top && top[1] >= 0.2) {
     const reason = Object.entries(WHY).find(([key]) => key === top[0])?.[1];
-    if (reason !== undefined) pieces.push({ text: ` ${worst.mark} fails most often because ${reason}: ${endsAt(top[1])} futures.` });
+    if (reason !== undefined) return `${worst.mark} fails most often because ${reason}: ${endsAt(top[1])} futures.`;
   }
-  return pieces;
+  return '';
 }
 
 const tenths = (share: number) => String(Math.round(share * 10));

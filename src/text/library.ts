@@ -108,6 +108,7 @@ export const opening = {
   keepMine: 'Keep mine as a copy',
   keepAgain: 'Keep it on this device again',
   bringBack: 'Bring it back',
+  handed: (name: string): string => `${name} was handed to the browser`,
   undone: (label: string): string => `undone: ${label}`,
   redone: (label: string): string => `done again: ${label}`,
 } as const;

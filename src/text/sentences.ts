@@ -158,10 +158,16 @@ function about(n: number, error: number, one: string, many: string): string {
 /** From fewer futures than this a spread says nothing on its own error. */
 const FEWEST = 20;
 
+/** Middle hours, whole: the table beside says them so too. */
+function hoursWords({ p50 }: Spread): string {
+  const hours = Math.round(p50);
+  return hours === 0 ? 'hardly any hours' : `about ${whole(hours)} ${hours === 1 ? 'hour' : 'hours'}`;
+}
+
 function effort({ seedlings, busiestHours, runs }: Pick<PlanOutlook, 'seedlings' | 'busiestHours' | 'runs'>): string {
   if (runs < FEWEST) return '';
   const raise = about(seedlings.mean, countError(seedlings, runs), 'seedling', 'seedlings');
-  const hours = busiestHours.p90 === 0 ? '' : ` and to need ${about(busiestHours.p50, countError(busiestHours, runs), 'hour', 'hours')} in the busiest year`;
+  const hours = busiestHours.p90 === 0 ? '' : ` and to need ${hoursWords(busiestHours)} in the busiest year`;
   return `Expect to raise ${raise}${hours}.`;
 }
 

@@ -26,6 +26,10 @@ const WHY: Readonly<Record<Understood['kind'], string>> = {
   either: 'alternatives, all with the same weight',
 };
 
+/** What was taken, said of a text that stays in the box’s place no longer. A count repeats no figures: what it became is said. */
+const takenAs = (text: string, understood: Understood, scale: Scale, unit: string): string =>
+  understood.kind === 'count' ? `“${text}” is taken as a count of your own.` : `“${text}” is read as ${readAs(understood, scale, unit)}.`;
+
 /** “Read as 6–8–10 years: likely is the middle.” */
 function readAs(understood: Understood, scale: Scale, unit: string): string {
   const why = understood.kind === 'range' && understood.middle ? 'likely is the middle of the two' : WHY[understood.kind];
@@ -34,9 +38,9 @@ function readAs(understood: Understood, scale: Scale, unit: string): string {
 
 export const typedText = {
   /** Under the box, after the reading was taken. */
-  taken: (text: string, understood: Understood, scale: Scale, unit: string) => `“${text}” is read as ${readAs(understood, scale, unit)}.`,
+  taken: takenAs,
   /** Under the box while the text is still being typed. */
-  waits: (understood: Understood, scale: Scale, unit: string) => `Will be read as ${readAs(understood, scale, unit)}. Enter takes it.`,
+  waits: (understood: Understood, scale: Scale, unit: string) => `Will be read as ${readAs(understood, scale, unit)}. Enter takes it, or leaving the box.`,
   number: (value: number, scale: Scale, unit: string) => `Read as ${printNumber(value, scale)}${unitAfter(unit)}.`,
   rate: (value: number, unit: string, hits: string, of: string) =>
     `Read as ${printNumber(value, 'share')}${unitAfter(unit)}, a share. If you counted, type “${hits} of ${of}”.`,

@@ -119,12 +119,12 @@ describe('the words on busy years', () => {
 
   it('sum up in one sentence', () => {
     const peak = { mark: 'B', year: 2037, n: 93.4, figure: 'p50' } as const;
-    expect(busyText.summary('hours', 160, peak, null)).toBe('B is busiest in 2037: about 95\u00a0hours, within your 160.');
+    expect(busyText.summary('hours', 160, peak, null)).toBe('B is busiest in 2037: about 93\u00a0hours, within your 160.');
     expect(busyText.summary('hours', 160, peak, { mark: 'D', year: 2031, share: 0.16 })).toBe(
-      'B is busiest in 2037: about 95\u00a0hours, within your 160. D in 2031: over 160 in 16 of\u00a0100 futures.',
+      'B is busiest in 2037: about 93\u00a0hours, within your 160. D in 2031: over 160 in 16 of\u00a0100 futures.',
     );
     expect(busyText.summary('hours', 80, peak, { mark: 'B', year: 2037, share: 0.6 })).toBe(
-      'B is busiest in 2037: about 95\u00a0hours, above your 80; over 80 in 60 of\u00a0100 futures.',
+      'B is busiest in 2037: about 93\u00a0hours, above your 80; over 80 in 60 of\u00a0100 futures.',
     );
     expect(busyText.summary('flowers', 6, { mark: 'A', year: 2036, n: 0.5, figure: 'p90' }, null)).toBe(
       'A is busiest in 2036: in 1 of\u00a010 futures over 0.5\u00a0bloom days, within your 6.',

@@ -90,7 +90,7 @@ describe('the map of where grafting wins', () => {
   it('says under the picture what found no room in it, and only that', () => {
     expect(layout.unsaid).toEqual([]);
     expect(mapLayout(MAP, HERE, { ...options, width: 288 }).unsaid).toEqual(
-      expect.arrayContaining(['thick line: break-even', 'between the dashes: no clear difference']),
+      expect.arrayContaining(['thick line: neither wins', 'between the dashes: no clear difference']),
     );
     // Grafting wins everywhere: there is neither line nor hatch to speak of.
     expect(

@@ -153,7 +153,7 @@ describe('why futures fail', () => {
         expect(under.join(' '), `${plan} ${reason}`).toMatch(
           {
             noneGoodEnough: /none good enough/u,
-            stillWaiting: /still waiting/u,
+            stillWaiting: /too young/iu,
             noFruit: /no fruit/u,
             seedlingsDied: /seedlings died/u,
             noSeedling: /no seedling/u,

@@ -69,7 +69,7 @@ describe('who is best', () => {
         { mark: 'A', share: wilson(700, 4000) },
         { mark: 'B', share: wilson(2190, 4000) },
       ]),
-    ).toEqual({ kind: 'even', text: 'B and D: no clear difference' });
+    ).toEqual({ kind: 'even', text: 'B and D stand out, with no clear difference between them' });
     expect(
       shareVerdict([
         { mark: 'A', share: null },
@@ -168,7 +168,7 @@ describe('the table', () => {
     expect(words).toMatchObject({
       chance: 'B clearly best',
       works: 'D clearly first',
-      seedlings: 'C fewest – because they die',
+      seedlings: 'C fewest: because they die',
       fruiting: 'B most',
       hours: 'A least, C close behind',
       over: 'B needs help some springs',
@@ -194,8 +194,45 @@ describe('the table', () => {
   it('copes with a plan that never works, and with one plan alone', () => {
     const extreme = tableRows(EXTREME, { hours: null, places: null });
     expect(extreme.find(({ id }) => id === 'works')!.cells[4]!.main).toBe('–');
-    expect(extreme[0]!.verdict).toEqual({ kind: 'even', text: 'B and F: no clear difference' });
+    expect(extreme[0]!.verdict).toEqual({ kind: 'even', text: 'B and F stand out, with no clear difference between them' });
     const alone = tableRows({ ...FIXTURE, plans: FIXTURE.plans.slice(0, 1), comparisons: [] }, { hours: null, places: null });
     expect(alone.filter(({ verdict }) => verdict.kind !== 'plain')).toEqual([]);
   });
+});
+
+describe('how much is left of a kind', () => {
+  const origin = (quince: number, length: number) => ({
+    kinds: [
+      { kind: 'quince', share: spreadOf(quince - 0.05, quince, quince + 0.05) },
+      { kind: 'pear', share: spreadOf(0.95 - quince, 1 - quince, 1.05 - quince) },
+    ],
+    around: { gene: 'red', length: spreadOf(length, length, length) },
+  });
+  // 12.5 % and 25 % of the donor after two back-crosses and one: 1 − (1 − ½^(t+1)), Allard (1960), from memory.
+  const rows = tableRows(
+    {
+      ...FIXTURE,
+      plans: FIXTURE.plans.slice(0, 3).map((one, p) => ({
+        ...one,
+        generations:
+          p === 2
+            ? []
+            : one.generations.slice(0, 1).map((generation) => ({ ...generation, picked: 0.5, origin: p === 0 ? origin(0.125, 31) : origin(0.25, 40) })),
+      })),
+    },
+    { hours: null, places: null },
+  );
+
+  it('stands beside each plan, of the last generation that kept a pick; the kind that most of it is has no row', () => {
+    const left = rows.find(({ id }) => id === 'origin-quince')!;
+    expect(left.title).toBe('Left of quince in the last picks');
+    expect(left.cells.map(({ main }) => main.replace('\u00a0', ' '))).toEqual(['13 %', '25 %', '–']);
+    expect(left.cells[1]!.small.replaceAll('\u00a0', ' ')).toBe('20 % to 30 %');
+    expect(left.verdict).toEqual({ kind: 'clear', text: `${FIXTURE.plans[0]!.mark} least` });
+    expect(rows.some(({ id }) => id === 'origin-pear')).toBe(false);
+    expect(rows.find(({ id }) => id === 'around')!.cells[0]!.main.replace('\u00a0', ' ')).toBe('31 cM');
+  });
+
+  it('is no row where origin is not followed', () =>
+    expect(tableRows(FIXTURE, { hours: null, places: null }).some(({ id }) => id.startsWith('origin'))).toBe(false));
 });

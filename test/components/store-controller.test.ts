@@ -25,7 +25,7 @@ class Reader extends LitElement {
 customElements.define('test-reader', Reader);
 
 function reader(store: Counter | undefined): Reader {
-  const made = document.createElement('test-reader') as Reader;
+  const made = new Reader();
   made.store = store;
   return made;
 }

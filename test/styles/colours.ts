@@ -49,3 +49,23 @@ export function contrast(one: Rgb, other: Rgb): number {
   const [a, b] = [one, other].map(([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b)).sort((x, y) => y - x);
   return ((a ?? 0) + 0.05) / ((b ?? 0) + 0.05);
 }
+
+/** How two colours differ: their distance in OKLab, in hundredths. */
+export function distance(one: Rgb, other: Rgb): number {
+  const [a, b] = [toOklab(one), toOklab(other)];
+  return 100 * Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+}
+
+/** How a colour is seen. Figures at full severity, on linear sRGB. **Source:** Machado, Oliveira & Fernandes 2009 (IEEE TVCG 15:1291–1298); figures from memory. */
+export const SIGHT = {
+  protanopia: [0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998],
+  deuteranopia: [0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.01182, 0.04294, 0.968881],
+  tritanopia: [1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.3039],
+} as const;
+export type Sight = keyof typeof SIGHT;
+
+export function seenBy(sight: Sight, colour: Rgb): Rgb {
+  const [r, g, b] = [linear(colour[0]), linear(colour[1]), linear(colour[2])];
+  const row = (i: number) => within(curved(within((SIGHT[sight][i] ?? 0) * r + (SIGHT[sight][i + 1] ?? 0) * g + (SIGHT[sight][i + 2] ?? 0) * b)));
+  return [row(0), row(3), row(6)];
+}

@@ -37,6 +37,12 @@ export const appStyles = css`
     margin-right: 8px;
     line-height: 1.3;
   }
+  .more {
+    display: contents;
+  }
+  .menu {
+    display: none;
+  }
   @media (min-width: 1101px) {
     /* A long message takes a second line inside the header and moves nothing. */
     header,
@@ -177,11 +183,39 @@ export const appStyles = css`
     .message {
       padding: 10px 16px;
     }
+    .tools {
+      flex: 1 1 100%;
+    }
     .saved {
+      flex: 1 1 7em;
+      margin-right: 0;
+      font-size: var(--size-least);
+    }
+    .menu {
+      display: inline-flex;
+    }
+    header:not(.open) .more > button,
+    nav:not(.open) {
+      display: none;
+    }
+    .open .more {
+      display: flex;
+      flex-wrap: wrap;
       flex-basis: 100%;
+      gap: 8px;
     }
     nav {
       padding: 8px 16px 0;
+    }
+    nav.open :is(ol, ul) {
+      display: block;
+    }
+    nav.open a {
+      border-bottom: 0;
+      border-left: 3px solid transparent;
+    }
+    nav.open a[aria-current] {
+      border-left-color: var(--ink);
     }
     main {
       padding: 18px 16px 54px;

@@ -8,6 +8,7 @@ import { valueAt } from '../../model/walk.ts';
 import type { AnswersStore } from '../../state/answers-store.ts';
 import type { Keeper, Opened } from '../../state/keeper.ts';
 import { documentOf } from '../../state/keeping.ts';
+import type { LessonsStore } from '../../state/lessons/lessons-store.ts';
 import type { Library } from '../../state/library.ts';
 import type { ProgrammeStore } from '../../state/programme-store.ts';
 import type { RunsStore } from '../../state/runs-store.ts';
@@ -19,7 +20,8 @@ import { groupLabels } from '../../text/fields.ts';
 import { guide } from '../../text/guide.ts';
 import { library, opening } from '../../text/library.ts';
 import { offline } from '../../text/offline.ts';
-import { answersContext, programmeContext, runsContext } from '../contexts.ts';
+import { problemInWords } from '../../text/place.ts';
+import { answersContext, lessonsContext, programmeContext, runsContext } from '../contexts.ts';
 import type { OoChange } from '../fields/change.ts';
 import { StoreController } from '../store-controller.ts';
 import { appStyles } from './app.styles.ts';
@@ -32,6 +34,7 @@ import { fetchPlace, PAGES, placeOf, type Place } from './pages.ts';
 import { saidBy } from './said-by.ts';
 import type { WayOutEvent } from './trouble.ts';
 import './trouble.ts';
+import { isTypedIn } from './typing.ts';
 
 /** Something that would take the place of a document that is not saved. */
 interface Held {
@@ -59,6 +62,10 @@ export class App extends LitElement {
   @property({ attribute: false })
   answers!: AnswersStore;
 
+  @provide({ context: lessonsContext })
+  @property({ attribute: false })
+  lessons!: LessonsStore;
+
   @property({ attribute: false }) keeper!: Keeper;
   @property({ attribute: false }) library!: Library;
   /** Something that everybody must read, said when the page opens. */
@@ -72,6 +79,8 @@ export class App extends LitElement {
   @state() private happened = '';
   @state() private held: Held | null = null;
   @state() private dropping = false;
+  /** Whether files and questions are shown on a narrow page; on a wide one they always are. */
+  @state() private menuOpen = false;
   @state() private place: Place = placeOf(location.hash);
   private readonly guard = new FocusGuard(this, () => this.renderRoot.querySelector('main'));
 
@@ -138,14 +147,26 @@ export class App extends LitElement {
 
   private readonly onAddress = (): void => {
     this.place = placeOf(location.hash);
+    this.leaveMenu();
     // From one link to another the place stays and its address does not.
     this.requestUpdate();
     window.scrollTo(0, 0);
   };
 
+  /** The link that led away is hidden with the menu: the focus goes to the page it led to. */
+  private leaveMenu(): void {
+    if (!this.menuOpen) return;
+    this.menuOpen = false;
+    void this.updateComplete.then(() => this.renderRoot.querySelector('main')?.focus({ preventScroll: true }));
+  }
+
   private readonly onKey = (event: KeyboardEvent): void => {
-    const inField = event.composedPath().some((target) => target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement);
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || inField) return;
+    if (event.key === 'Escape' && this.menuOpen && !event.defaultPrevented && !this.renderRoot.querySelector('oo-share')?.isOpen) {
+      this.menuOpen = false;
+      this.renderRoot.querySelector<HTMLElement>('button.menu')?.focus();
+      return;
+    }
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.composedPath().some(isTypedIn)) return;
     const key = event.key.toLowerCase();
     if (key === 'z' && !event.shiftKey) this.undo();
     else if (key === 'y' || (key === 'z' && event.shiftKey)) this.redo();
@@ -171,7 +192,7 @@ export class App extends LitElement {
     this.happened = '';
     const { programme } = this.programmes.state;
     const problems = this.programmes.edit(setAt(programme, path, value), label, path.join('/'), (before) => this.named(event.detail, before));
-    this.message = problems.map((problem) => sentence(this.programmes.state.programme, problem));
+    this.message = problems.map((problem) => problemInWords(this.programmes.state.programme, problem));
   };
 
   /** An edit as undo says it: from what stood there when this step began, and in which plan. */
@@ -234,7 +255,8 @@ export class App extends LitElement {
   };
 
   private readonly saveCopy = (): void => {
-    saveProgramme(this.programmes.state.programme);
+    this.menuOpen = false;
+    this.happened = opening.handed(saveProgramme(this.programmes.state.programme));
   };
 
   private readonly onWayOut = ({ detail: way }: WayOutEvent): void => {
@@ -251,11 +273,15 @@ export class App extends LitElement {
     if (this.place === 'story') return html`${this.held ? this.holding(this.held) : nothing}${this.page()}`;
     const { state: kept, notice } = this.keeper;
     return html`
-      ${headerOf(this.programmes.state, kept, this.happened || notice, {
+      ${headerOf(this.programmes.state, kept, this.happened || notice, this.menuOpen, {
+        menu: () => (this.menuOpen = !this.menuOpen),
         skip: this.toAnswer,
         undo: () => this.undo(),
         redo: () => this.redo(),
-        open: () => chooseFile((file) => void this.openFile(file)),
+        open: () => {
+          this.menuOpen = false;
+          chooseFile((file) => void this.openFile(file));
+        },
         save: this.saveCopy,
       })}
       ${kept.trouble ? html`<oo-trouble .trouble=${kept.trouble} @oo-way-out=${this.onWayOut}></oo-trouble>` : nothing}
@@ -270,7 +296,7 @@ export class App extends LitElement {
           : nothing
       }
       <div class="body">
-        <nav aria-label=${app.questions}>
+        <nav id="questions" class=${this.menuOpen ? 'open' : ''} aria-label=${app.questions}>
           <ol>
             ${Object.entries(PAGES).map(([name, { question }]) => html`<li>${this.linkTo(name, question)}</li>`)}
           </ol>

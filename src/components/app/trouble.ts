@@ -18,7 +18,8 @@ const WAYS: Readonly<Record<KeepingTrouble, readonly WayOut[]>> = {
 };
 
 const styles = css`
-  :host {
+  :host,
+  section {
     display: contents;
   }
   .head,
@@ -89,7 +90,8 @@ export class Trouble extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { trouble } = this;
     if (!trouble) return nothing;
-    return html`<div class="head">
+    return html`<section aria-label=${app.notSavedHead(keeping[trouble].short)}>
+      <div class="head">
         <strong>${app.notSavedHead(keeping[trouble].short)}</strong>
         <button class="plain" @click=${this.showWays}>${opening.whatToDo}</button>
       </div>
@@ -99,7 +101,8 @@ export class Trouble extends LitElement {
           ${WAYS[trouble].map((way, i) => html`<button class=${i === 0 ? 'main' : ''} @click=${() => this.choose(way)}>${this.wordOf(way, trouble)}</button>`)}
           ${trouble === 'full' ? html`<a class="button" href="#/mine">${library.title}</a>` : nothing}
         </div>
-      </div>`;
+      </div>
+    </section>`;
   }
 
   override connectedCallback(): void {

@@ -1,9 +1,10 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { outlookOf } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { could, likely } from '../../text/app.ts';
 import { StoreElement } from '../store-element.ts';
+import { holdPlace } from './hold-place.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList, progress } from './parts.ts';
 import './plan-lanes.ts';
@@ -12,6 +13,10 @@ import './plan-lanes.ts';
 @customElement('oo-do')
 export class Do extends StoreElement {
   static override styles = [...shared, pageStyles];
+
+  protected override update(changed: PropertyValues): void {
+    holdPlace(this, () => super.update(changed));
+  }
 
   protected override render(): TemplateResult {
     const { programme, problems, runnable } = this.programmes.state;

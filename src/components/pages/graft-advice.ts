@@ -17,5 +17,6 @@ export function graftAdvice(programme: Programme, { rescue }: Generation, entrie
   const take = takeAt(rescue.month, wood.takeTender, wood.takeRipe, wood.ripeMonths);
   const saved = 10 * aliveAt(rescue.month, onset, halfLife) * (1 - (1 - take) ** rescue.scions);
   const best = bestGraftMonth({ onset, halfLife, ...wood });
-  return likely.graftAdvice(saved, rescue.month, best.month, rescue.scions);
+  // Before they look weak nobody knows which to graft.
+  return likely.graftAdvice(rescue.who === 'weak' && rescue.month < onset ? { from: onset } : { saved, month: rescue.month }, best.month, rescue.scions);
 }

@@ -7,6 +7,9 @@ import { StoreElement } from '../store-element.ts';
 import type { FromCatalogue, ToCatalogueEvent } from './catalogue/from-catalogue.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList } from './parts.ts';
+import '../carriers/carriers.ts';
+import '../compatibility/compatibility.ts';
+import { pairTable } from '../compatibility/pairs.ts';
 import '../fields/form.ts';
 import '../tray/tray.ts';
 import './catalogue/from-catalogue.ts';
@@ -25,7 +28,7 @@ export class Have extends StoreElement {
   protected override render(): TemplateResult {
     const { programme, problems } = this.programmes.state;
     return html`
-      <h1>${pieces(have.headline(programme.trees.length, new Set(programme.trees.map(({ kind }) => kind)).size, tallySources(programme)))}</h1>
+      <h1>${pieces(have.headline(programme.trees.length, programme.kinds.length, tallySources(programme)))}</h1>
       <p class="lede">${have.lede}</p>
       ${programme.note === undefined ? nothing : html`<p class="quiet">${programme.note}</p>`} ${problemList(programme, problems)}
       <section class="part">
@@ -33,6 +36,8 @@ export class Have extends StoreElement {
       </section>
       <section class="part"><oo-from-catalogue .programme=${programme}></oo-from-catalogue></section>
       <section class="part"><oo-tray .programme=${programme}></oo-tray></section>
+      ${pairTable(programme) ? html`<oo-compatibility class="part" .programme=${programme}></oo-compatibility>` : nothing}
+      <oo-carriers class="part" .programme=${programme}></oo-carriers>
       <section class="part"><oo-examples></oo-examples></section>
       ${care(programme, this.runs.engine)}
     `;

@@ -6,11 +6,13 @@ import type { Outlook } from '../../results/outlook.ts';
 import { outlookOf } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
-import { headline, lede, outOfReach } from '../../text/headline.ts';
+import { headline, lede, mostFails, outOfReach } from '../../text/headline.ts';
+import { whichForecast } from '../../text/today.ts';
 import type { LiftEvent } from '../charts/chart-element.ts';
 import '../charts/chance-by-year/chance-by-year.ts';
 import '../charts/side-by-side/side-by-side.ts';
 import { StoreElement } from '../store-element.ts';
+import { holdPlace } from './hold-place.ts';
 import { pageStyles } from './page.styles.ts';
 import { care, pieces, problemList, progress } from './parts.ts';
 import './more-pictures.ts';
@@ -51,6 +53,10 @@ export class Likely extends StoreElement {
     });
   }
 
+  protected override update(changed: PropertyValues): void {
+    holdPlace(this, () => super.update(changed));
+  }
+
   protected override render(): TemplateResult {
     const { programme, problems, runnable } = this.programmes.state;
     const outlook = outlookOf(runnable, this.runs.state);
@@ -68,8 +74,12 @@ export class Likely extends StoreElement {
   }
 
   private answer({ plans, comparisons, lastYear }: Outlook): TemplateResult {
+    const from = this.programmes.state.runnable.log.forecastFrom;
+    const fails = mostFails(plans);
     return html`<h1>${pieces(headline(plans, comparisons, lastYear))}</h1>
       <p class="lede">${pieces(lede(plans))}</p>
+      ${fails === '' ? nothing : html`<p class="lede">${fails}</p>`}
+      ${from === undefined ? nothing : html`<p class="quiet">${whichForecast.today(from)} <a href="#/happened">${whichForecast.change}</a></p>`}
       ${outOfReach(plans).map((line) => html`<p class="problems notes">${line}</p>`)}`;
   }
 

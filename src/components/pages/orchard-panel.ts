@@ -28,8 +28,12 @@ const WHOLE: readonly FormSection[] = [
   { title: 'Weather', keys: ['weather'], column: 1 },
   { title: 'Hours', keys: ['hours'], column: 2 },
   { title: 'Money', keys: ['money'], column: 2 },
+  { title: 'Inheritance', keys: ['incompatibility', 'origin'], column: 2 },
   { title: 'Futures', keys: ['runs', 'shuffleWord', 'guessesAsTheyStand', 'defaultPool'], column: 1 },
 ];
+
+/** Problems of other sections are said there. */
+const isWhole = ({ path: [first] }: Problem): boolean => first === undefined || WHOLE.some(({ keys }) => keys.some((key) => key === first));
 
 /** Lists that the catalogue can add to. */
 const IN_CATALOGUE: Partial<Record<PanelSection, FromCatalogueTool>> = { kinds: 'kind', crosses: 'kind', stocks: 'kind', traits: 'trait', genes: 'trait' };
@@ -125,7 +129,7 @@ export class OrchardPanel extends LitElement {
                   .schema=${programmeSchema}
                   .value=${this.programme}
                   .programme=${this.programme}
-                  .problems=${this.problems}
+                  .problems=${this.problems.filter(isWhole)}
                   .sections=${WHOLE}
                 ></oo-form>
               </div>`
@@ -166,12 +170,14 @@ export class OrchardPanel extends LitElement {
   private hint(section: PanelSection, at: number): string {
     const { programme } = this;
     const kind = (id: string | undefined) => programme.kinds.find((entry) => entry.id === id)?.name ?? '';
+    // A hybrid as a parent: “pear × (pear × quince)”.
+    const parent = (id: string) => (kind(id).includes('×') ? `(${kind(id)})` : kind(id));
     switch (section) {
       case 'trees':
-        return kind(programme.trees[at]?.kind);
+        return [kind(programme.trees[at]?.kind), programme.trees[at]?.s ?? ''].filter(Boolean).join(', ');
       case 'crosses': {
         const cross = programme.crosses[at];
-        return cross ? `${kind(cross.seed)} × ${kind(cross.pollen)}, gives ${kind(cross.gives)}` : '';
+        return cross ? `${parent(cross.seed)} × ${parent(cross.pollen)}, gives ${kind(cross.gives)}` : '';
       }
       case 'traits':
         return panelText[programme.traits[at]?.type ?? 'shown'];

@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { sentence, type Problem } from '../../model/problem.ts';
+import type { Problem } from '../../model/problem.ts';
 import type { Programme } from '../../model/programme.ts';
 import type { RunsState } from '../../state/runs-store.ts';
 import { app, cautions, likely } from '../../text/app.ts';
 import type { Piece } from '../../text/headline.ts';
+import { problemInWords } from '../../text/place.ts';
 
 /** Sentence pieces, findings in bold. */
 export const pieces = (list: readonly Piece[]) => list.map(({ text, strong }) => (strong ? html`<b>${text}</b>` : text));
@@ -27,7 +28,7 @@ export function problemList(programme: Programme, all: readonly Problem[]): Temp
   return html`<div class="problems ${stops ? '' : 'notes'}" role="status">
     <p>${stops ? likely.problems : likely.notes}</p>
     <ul>
-      ${problems.map((problem) => html`<li>${sentence(programme, problem)}</li>`)}
+      ${problems.map((problem) => html`<li>${problemInWords(programme, problem)}</li>`)}
     </ul>
   </div>`;
 }

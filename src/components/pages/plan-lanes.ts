@@ -150,9 +150,13 @@ export class PlanLanes extends StoreElement {
   private told(plan: string) {
     const { change } = this;
     // Undone, or something else was changed since: nothing to tell.
-    if (change?.plan !== plan || this.programmes.state.undo.at(-1)?.label !== change.label) return null;
+    const { undo, problems } = this.programmes.state;
+    if (change?.plan !== plan || undo.at(-1)?.label !== change.label) return null;
+    // Nothing runs now: what stands in the pictures is from before, and no effect of this change.
+    const stop = problems.find(({ stops, path }) => stops && path.join('/') === change.field) ?? problems.find(({ stops }) => stops);
+    if (stop) return { label: change.label, effect: null, stop: stop.message };
     const after = this.settledColumns(plan);
-    return { label: change.label, effect: change.before && after && after !== change.before ? effectOf(change.before, after) : null };
+    return { label: change.label, stop: null, effect: change.before && after && after !== change.before ? effectOf(change.before, after) : null };
   }
 
   private planPanel(): TemplateResult | typeof nothing {

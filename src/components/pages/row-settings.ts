@@ -1,4 +1,4 @@
-import { html, LitElement, css, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, css, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Programme } from '../../model/programme.ts';
 import type { Problem } from '../../model/problem.ts';
@@ -7,6 +7,7 @@ import type { Effect } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { app, likely } from '../../text/app.ts';
 import { planText } from '../../text/charts-plan.ts';
+import { focused } from '../fields/keep-focus.ts';
 import { graftAdvice } from './graft-advice.ts';
 import type { FormKey, FormSection } from '../fields/form.ts';
 
@@ -44,6 +45,9 @@ const styles = css`
   .fields > .buttons {
     margin-top: 22px;
   }
+  .jumps {
+    display: none;
+  }
   .why {
     margin-top: 8px;
     font-size: var(--size-note);
@@ -55,6 +59,12 @@ const styles = css`
     }
     .bar {
       padding-block: 8px;
+    }
+    .jumps {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 0 14px;
+      margin-bottom: 8px;
     }
   }
   @media print {
@@ -77,7 +87,7 @@ export class RowSettings extends LitElement {
   @property({ type: Number }) plan = 0;
   @property({ type: Number }) generation = 0;
   /** Name of the last change made here, and what it did once that is known. */
-  @property({ attribute: false }) change: { readonly label: string; readonly effect: Effect | null } | null = null;
+  @property({ attribute: false }) change: { readonly label: string; readonly effect: Effect | null; readonly stop: string | null } | null = null;
   @property({ type: Boolean }) canUndo = false;
   @property({ type: Boolean }) canCopy = false;
 
@@ -86,13 +96,26 @@ export class RowSettings extends LitElement {
   }
 
   /** The bar stays at the lower edge of the window: what Tab leads to must not lie behind it. */
-  private readonly keepInSight = (event: KeyboardEvent): void => {
-    const [focused] = event.composedPath();
-    const bar = this.renderRoot.querySelector('.bar');
-    if (event.key !== 'Tab' || !bar || !(focused instanceof Element)) return;
-    const hidden = focused.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
-    if (hidden > 0) window.scrollBy(0, hidden);
+  private readonly onTab = (event: KeyboardEvent): void => {
+    const [reached] = event.composedPath();
+    if (event.key === 'Tab' && reached instanceof Element) this.keepInSight(reached);
   };
+
+  private keepInSight(shown: Element): void {
+    const bar = this.renderRoot.querySelector('.bar');
+    if (!bar) return;
+    const hidden = shown.getBoundingClientRect().bottom + ROOM_AT_BAR - bar.getBoundingClientRect().top;
+    if (hidden > 0) window.scrollBy(0, hidden);
+  }
+
+  /** Nor what is wrong with the number that is being typed, which is said under its box. */
+  protected override updated(changed: PropertyValues<this>): void {
+    if (!changed.has('problems') || this.problems.length === 0) return;
+    requestAnimationFrame(() => {
+      const root = focused()?.getRootNode();
+      if (this.isConnected && root instanceof ShadowRoot && this.shadowRoot?.activeElement) this.keepInSight(root.host);
+    });
+  }
 
   private sections(): FormSection[] {
     const { programme } = this;
@@ -104,9 +127,23 @@ export class RowSettings extends LitElement {
     ];
     const crosses = entries.map((entry): FormSection => {
       const at = programme.crosses.indexOf(entry);
-      const keys = ['set', 'straySet', 'emptyFruit', 'seedsPerFruit', 'germination', 'weakness'].filter(
-        (key) => key !== 'seedsPerFruit' || entry.seedsPerFruit !== undefined,
-      );
+      // What few crosses have stands here where it is stated; it is put in under the entry itself.
+      const stated = {
+        seedsPerFruit: entry.seedsPerFruit,
+        usableSeedlings: entry.usableSeedlings,
+        motherClones: entry.motherClones || undefined,
+        necrosis: entry.necrosis,
+      };
+      const rare = Object.entries(stated).flatMap(([key, value]) => (value === undefined ? [] : [key]));
+      const keys = [
+        'set',
+        'straySet',
+        'emptyFruit',
+        ...rare.filter((key) => key === 'seedsPerFruit'),
+        'germination',
+        'weakness',
+        ...rare.filter((key) => key !== 'seedsPerFruit'),
+      ];
       return { title: `${likely.raise}: ${entry.name}`, keys: keys.map((key): FormKey => ({ at: ['crosses', at, key] })), column: 1 };
     });
     const advice = graftAdvice(programme, generation, entries);
@@ -142,13 +179,15 @@ export class RowSettings extends LitElement {
 
   protected override render(): TemplateResult {
     const rounds = this.programme.plans[this.plan]?.generations.length ?? 1;
+    const sections = this.sections();
     return html`
-      <div class="fields" @keyup=${this.keepInSight}>
+      <div class="fields" @keyup=${this.onTab}>
+        ${this.jumps(sections)}
         <oo-form
           .path=${['plans', this.plan, 'generations', this.generation]}
           .programme=${this.programme}
           .problems=${this.problems}
-          .sections=${this.sections()}
+          .sections=${sections}
         ></oo-form>
         <div class="buttons">
           <button @click=${() => this.tell('oo-add-generation')}>${likely.addGeneration}</button>
@@ -161,17 +200,31 @@ export class RowSettings extends LitElement {
         <p role="status">${this.change ? this.told(this.change) : nothing}</p>
         <div class="buttons">
           <button ?disabled=${!this.canUndo} @click=${() => this.tell('oo-undo')}>${app.undo}</button>
-          <button class="main" @click=${() => this.tell('oo-close-row')}>${likely.closeRow}</button>
+          <button class="main" @click=${() => this.tell('oo-close-row')}>${likely.done}</button>
         </div>
       </div>
     `;
   }
 
-  private told({ label, effect }: NonNullable<RowSettings['change']>): TemplateResult {
+  /** On a phone the parts stand far below each other. */
+  private jumps(sections: readonly FormSection[]): TemplateResult {
+    return html`<div class="jumps" role="group" aria-label=${likely.jumps}>
+      ${sections.map(({ title }) => html`<button class="plain" @click=${() => this.jump(title)}>${title}</button>`)}
+    </div>`;
+  }
+
+  private jump(title: string): void {
+    const legends = this.renderRoot.querySelector('oo-form')?.shadowRoot?.querySelectorAll('legend') ?? [];
+    const part = [...legends].find((legend) => legend.textContent === title)?.closest('fieldset');
+    part?.scrollIntoView();
+    part?.querySelector<HTMLElement>('oo-field, oo-estimate, oo-choices, input, select, button')?.focus({ preventScroll: true });
+  }
+
+  private told({ label, effect, stop }: NonNullable<RowSettings['change']>): TemplateResult {
     const words = { better: likely.better, worse: likely.worse, 'no difference': likely.noDifference } as const;
     const whole = (share: number) => String(Math.round(share * 100));
     return html`<b>${likely.change(label)}</b>
-      ${effect ? html`${likely.effect(whole(effect.before), whole(effect.after))} <i>${words[effect.verdict]}</i>` : html`<i>${likely.counting}</i>`}`;
+      ${stop !== null ? html`<i>${likely.cannotRun(stop)}</i>` : effect ? html`${likely.effect(whole(effect.before), whole(effect.after))} <i>${words[effect.verdict]}</i>` : html`<i>${likely.counting}</i>`}`;
   }
 }
 

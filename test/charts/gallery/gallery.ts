@@ -12,12 +12,15 @@ import '../../../src/components/pay/graft/graft-map.ts';
 import '../../../src/components/pay/graft/graft-roots.ts';
 import '../../../src/components/pay/when/when-picture.ts';
 import '../../../src/components/pay/copies/copies-picture.ts';
+import '../../../src/components/inheritance/chances-picture.ts';
+import '../../../src/components/learned/rates-picture.ts';
 import type { Futures } from '../../../src/charts/years-against-trees/layout.ts';
 import { FIXTURE_COLUMNS } from '../fixture-columns.ts';
 import { FIXTURE_FUTURES } from '../fixture-futures.ts';
 import type { RowEvent } from '../../../src/components/charts/lanes/lanes.ts';
 import { EXTREME } from '../fixture-extreme.ts';
 import { FIXTURE, FIXTURE_WORDS } from '../fixture.ts';
+import { RATES } from '../learned-rows.ts';
 import { COPIES, mapOf, RISING, ROOTS, standingAt, WHEN, whenOf } from '../pay-answers.ts';
 
 const wanted = new URLSearchParams(location.search);
@@ -87,7 +90,21 @@ for (const picture of answers) {
   picture.mark = 'D';
   picture.stale = wanted.has('stale');
 }
-main?.append(...pictures, ...answers);
-void Promise.all([...pictures, ...answers].map((picture) => picture.updateComplete))
+
+// Pictures of what the log teaches.
+const rates = document.createElement('oo-rates-picture');
+rates.answer = RATES.map((row) => ({ ...row, act: row.used ? ('back' as const) : ('use' as const), nine: null, source: 'my counts 2027–2036' }));
+const chances = document.createElement('oo-chances-picture');
+chances.reads = 'Explanation to read';
+chances.summary = 'Chance of each explanation, before and with the counts.';
+chances.heads = ['Explanation', 'Before', 'Now'];
+chances.answer = [
+  { id: 'one', name: 'one copy is enough', note: '', before: 0.5, after: wanted.has('extreme') ? 1 : 0.72, strong: '72 in 100', plain: 'was 50' },
+  { id: 'two', name: 'two genes, one copy of each, said at some length', note: '11 trees', before: null, after: 0, strong: 'under 1 in 100', plain: '' },
+].map((row) => ({ ...row, words: row.name, cells: [row.name, row.plain, row.strong] }));
+const lessons = [rates, chances];
+for (const picture of lessons) picture.stale = wanted.has('stale');
+main?.append(...pictures, ...answers, ...lessons);
+void Promise.all([...pictures, ...answers, ...lessons].map((picture) => picture.updateComplete))
   .then(() => document.fonts.ready)
   .then(() => main?.setAttribute('data-ready', ''));

@@ -108,7 +108,7 @@ export class ChanceByYear extends ReadElement {
             </li>`,
         )}
       </ol>
-      <p class="keys">${chanceText.keys}</p>
+      <p class="keys">${chanceText.keys(box === null)}</p>
     </div>`;
   }
 

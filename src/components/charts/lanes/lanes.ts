@@ -30,6 +30,8 @@ export type MoveEvent = CustomEvent<{ readonly plan: string; readonly by: -1 | 1
 
 const SCALE_WIDTH = 198;
 const GAP_TO_END = 22;
+/** From the top of a lane to the chance at its end, and from there to the frame of an open row, px. */
+const UNDER_END = 16;
 /** Parts whose heights the drawing follows. */
 const MEASURED = '.head, .form, .end';
 
@@ -228,6 +230,9 @@ export class Lanes extends ChartElement {
   private drawPlan(lane: HTMLElement, plan: PlanOutlook, outlook: Outlook, years: Calendar, id: string): void {
     const heightOf = (part: string) => lane.querySelector<HTMLElement>(part)?.offsetHeight ?? 0;
     const endHeight = heightOf('.end');
+    // The frame of an open first row goes as far as the chance does: it begins under it.
+    const head = lane.querySelector<HTMLElement>('.head');
+    if (head) head.style.minHeight = this.openIndex(plan) === 0 && endHeight > 0 ? `${String(endHeight + UNDER_END)}px` : '';
     const layout = laneLayout(plan, {
       startYear: outlook.startYear,
       calendar: years,

@@ -1,6 +1,7 @@
 import { html, nothing, type CSSResultGroup, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { tableRows, type Limits, type Row } from '../../../charts/side-by-side/rows.ts';
+import type { Row } from '../../../charts/side-by-side/row.ts';
+import { tableRows, type Limits } from '../../../charts/side-by-side/rows.ts';
 import type { Outlook, PlanOutlook } from '../../../results/outlook.ts';
 import { tableText } from '../../../text/charts-table.ts';
 import { ChartElement } from '../chart-element.ts';
@@ -24,7 +25,7 @@ export class SideBySide extends ChartElement {
     const fits = this.width >= COLUMN.measure + outlook.plans.length * COLUMN.plan + COLUMN.words;
     const first = rows[0];
     return html`<section aria-label=${tableText.name} aria-describedby="summary">
-      ${this.head(tableText.title, tableText.intro(outlook.runs))}
+      ${this.head(tableText.title, tableText.intro(outlook.runs, !fits))}
       <p class="visually-hidden" id="summary">${first ? tableText.summary(first.title, first.verdict.text) : nothing}</p>
       <div class="picture">${fits ? this.table(outlook, rows) : this.blocks(outlook, rows)}</div>
       ${fits ? this.saves(true) : this.data(this.table(outlook, rows))}

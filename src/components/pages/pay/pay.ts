@@ -76,7 +76,7 @@ export class Pay extends StoreElement {
 
   /** The finding of the first question, once there is one; where nothing is weak or there is no stock, that, and how many there should be. */
   private opening(): TemplateResult {
-    const { answer, of, stale } = this.answers.state.get('graft') ?? NEVER_ASKED;
+    const { answer, of, stale, asking } = this.answers.state.get('graft') ?? NEVER_ASKED;
     const plan = of?.plans.find(({ id }) => id === answer?.plan);
     const found = answer && isAnswerTo('graft', answer) ? answer : null;
     const many = found ? null : this.howMany(answer?.plan);
@@ -84,7 +84,7 @@ export class Pay extends StoreElement {
       !answer || !of || !plan
         ? [{ text: pay.question }]
         : found
-          ? graftHeadline(found, plan.mark, of.lastYear)
+          ? graftHeadline(found, plan.mark, of.lastYear, !asking)
           : [{ text: answer.cannotSay === null ? pay.question : `${pay.opening(plan.mark, answer.cannotSay)} ` }, ...(many ? howManyFinding(many) : [])];
     const trust = found ? graftTrust(found) : many ? howManyTrust(many) : '';
     return html`<h1 class=${answer ? (stale ? 'stale' : '') : 'waiting'}>${pieces(words)}</h1>

@@ -170,7 +170,7 @@ describe('oo-from-catalogue', () => {
     expect(made.map(({ label }) => label)).toEqual(['white flesh added from the catalogue']);
     const after = made[0]?.programme;
     expect(after?.traits.at(-1)?.name).toBe('white flesh');
-    expect(after?.genes.at(-1)).toEqual({ id: 'peach-y', name: 'Y' });
+    expect(after?.genes.at(-1)).toMatchObject({ id: 'peach-y', name: 'Y' });
     expect(after?.trees[0]?.seen['peach-white-flesh']).toEqual({ source: true });
     expect(focused()).toBe(find(el, HTMLElement, '.done'));
     expect([...find(el, HTMLSelectElement, '#trait').options].map(({ text }) => text)).not.toContain('white flesh');

@@ -3,7 +3,7 @@ import { availableParallelism, cpus } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { ENGINE } from '../../src/engine/simulate.ts';
+import { ENGINE } from '../../src/engine/version.ts';
 import { readProgramme } from '../../src/model/read.ts';
 import type { Programme } from '../../src/model/programme.ts';
 import { hashOf } from '../../src/results/hash.ts';

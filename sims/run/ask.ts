@@ -2,7 +2,7 @@ import { poolFutures } from '../../src/decisions/pool.ts';
 import { isOfAllPlans } from '../../src/decisions/of-all-plans.ts';
 import type { Answer, NoAnswer } from '../../src/decisions/question.ts';
 import { questionOf } from '../../src/decisions/questions.ts';
-import { ENGINE } from '../../src/engine/simulate.ts';
+import { ENGINE } from '../../src/engine/version.ts';
 import type { Programme } from '../../src/model/programme.ts';
 import { hashOf } from '../../src/results/hash.ts';
 import type { Runner } from '../../src/workers/runner.ts';

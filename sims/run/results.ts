@@ -1,5 +1,5 @@
 import { frameOf } from '../../src/engine/frame.ts';
-import { ENGINE } from '../../src/engine/simulate.ts';
+import { ENGINE } from '../../src/engine/version.ts';
 import type { Programme } from '../../src/model/programme.ts';
 import type { Columns } from '../../src/results/columns.ts';
 import type { Frame } from '../../src/results/frame.ts';

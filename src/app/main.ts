@@ -77,7 +77,7 @@ async function start(): Promise<void> {
   };
   programmes.subscribe(({ runnable }) => follow(runnable));
   follow(programmes.state.runnable);
-  workOffline({ ready: () => page.say(offline.ready), newer: (take) => (page.newer = take) }, () => Date.now());
+  void workOffline({ ready: () => page.say(offline.ready), newer: (take) => (page.newer = take) }, () => Date.now());
 }
 
 void start();

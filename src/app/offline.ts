@@ -1,5 +1,3 @@
-import { Workbox } from 'workbox-window';
-
 /** A page that is open for long looks for a newer version when it is looked at again, at most so often, ms. */
 const LOOK_AGAIN = 3_600_000;
 
@@ -11,8 +9,10 @@ export interface OfflineNews {
 }
 
 /** Keeps the whole page on the device, so that it opens where there is no signal. Only the built page does. */
-export function workOffline({ ready, newer }: OfflineNews, now: () => number): void {
+export async function workOffline({ ready, newer }: OfflineNews, now: () => number): Promise<void> {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+  // After the page's own: the first picture does not wait for it.
+  const { Workbox } = await import('workbox-window');
   const worker = new Workbox('./sw.js');
   const reload = () => location.reload();
   let taking = false;

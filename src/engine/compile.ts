@@ -23,7 +23,7 @@ import { compileCondition, compileGenerations } from './compile-plans.ts';
 import { EstimateTable } from './estimates.ts';
 import { compileAlleles } from './incompatibility.ts';
 import { at, type Ids } from './positions.ts';
-import { compileToday } from './today.ts';
+import type { compileToday } from './today.ts';
 import { compileWhatIf, NOTHING, withTestsFrom, type WhatIf } from './what-if.ts';
 
 const units = (places: number) => Math.round(places * UNITS_PER_PLACE);
@@ -42,9 +42,10 @@ class Slots {
 
 /**
  * Compiles a checked programme (see model/check.ts) to flat form. Pure; throws nothing for programmes without stopping problems.
+ * @param standing how what stands is brought in; left out where nothing runs, so that names and limits can be had without it
  * @throws RangeError for a what-if that names what the programme does not have
  */
-export function compile(programme: Programme, whatIf: WhatIf = NOTHING): Compiled {
+export function compile(programme: Programme, whatIf: WhatIf = NOTHING, standing: typeof compileToday = () => null): Compiled {
   const slots = new Slots();
   const { weather, limits } = programme;
   const sortedGenes = sortGenes(programme);
@@ -140,7 +141,7 @@ export function compile(programme: Programme, whatIf: WhatIf = NOTHING): Compile
     plans: withTestsFrom(plans, whatIf, programme.startYear),
     ...compileGenome(programme, sortedGenes, traits.measured.length, alleles.incompatibility),
     whatIf: compileWhatIf(whatIf, programme, plans),
-    today: compileToday(programme, ids),
+    today: standing(programme, ids),
   };
   return { ...shared, estimates: new EstimateTable(slots.entries, programme.guessesAsTheyStand) };
 }

@@ -18,14 +18,12 @@ import { record } from './outcome.ts';
 import { Pollination } from './pollination.ts';
 import { grow } from './rescue.ts';
 import { Stand } from './stand.ts';
+import { compileToday } from './today.ts';
 import { TodayFill } from './today-fill.ts';
 import { FoundersToday } from './today-founders.ts';
 import { Weather } from './weather.ts';
 import { NOTHING, type WhatIf } from './what-if.ts';
 import { winter } from './winter.ts';
-
-/** Changes whenever the same programme, word and number of runs give other results. */
-export const ENGINE = '1';
 
 /**
  * Runs futures of a checked programme. One Simulator holds all memory that its futures need; it belongs to one thread.
@@ -47,7 +45,7 @@ export class Simulator {
     private readonly programme: Programme,
     whatIf: WhatIf = NOTHING,
   ) {
-    const compiled = compile(programme, whatIf);
+    const compiled = compile(programme, whatIf, compileToday);
     const root = rootOf(programme.shuffleWord);
     const stand = new Stand(compiled);
     this.compiled = compiled;

@@ -1,4 +1,4 @@
-import { ENGINE } from '../engine/simulate.ts';
+import { ENGINE } from '../engine/version.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Columns } from '../results/columns.ts';
 import type { Outlook } from '../results/outlook.ts';

@@ -1,5 +1,5 @@
 import { frameOf } from '../engine/frame.ts';
-import { ENGINE } from '../engine/simulate.ts';
+import { ENGINE } from '../engine/version.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Columns } from '../results/columns.ts';
 import type { Diary } from '../results/diary.ts';

@@ -1,6 +1,6 @@
 import { poolFutures } from '../decisions/pool.ts';
 import { frameOf } from '../engine/frame.ts';
-import { ENGINE } from '../engine/simulate.ts';
+import { ENGINE } from '../engine/version.ts';
 import type { Programme } from '../model/programme.ts';
 import { Columns } from '../results/columns.ts';
 import type { Outlook } from '../results/outlook.ts';

@@ -134,12 +134,6 @@ export const headless = {
   from: (year: number) => `Forecast from what stands before spring ${String(year)}, by the season log.`,
 } as const;
 
-/** A line for pages that show one of the two forecasts. */
-export const whichForecast = {
-  today: (year: number) => `Forecast from what stands before spring ${String(year)}, by your log.`,
-  change: 'Change this',
-} as const;
-
 const REACHED: Readonly<Record<Reached, string>> = {
   firstPollination: 'first pollination',
   firstSeedling: 'first seedling',

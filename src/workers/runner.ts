@@ -3,7 +3,6 @@ import { NOTHING, type WhatIf } from '../engine/what-if.ts';
 import type { Programme } from '../model/programme.ts';
 import type { Diary } from '../results/diary.ts';
 import { Columns } from '../results/columns.ts';
-import { host } from './host.ts';
 import type { Reply, Request } from './protocol.ts';
 
 /** A thread that answers requests in order. */
@@ -38,24 +37,6 @@ export interface Runner {
 /** A task was given up because a newer programme or a newer question came. */
 export class GivenUp extends Error {
   override readonly name = 'GivenUp';
-}
-
-/** On the calling thread. With `serialise`, every message is copied as between threads: finds what cannot cross. */
-export function inlineThread(serialise = false): Thread {
-  const answer = host();
-  let onReply: (reply: Reply) => void = () => undefined;
-  return {
-    post(request) {
-      const result = answer(serialise ? structuredClone(request) : request);
-      if (result) queueMicrotask(() => onReply(serialise ? structuredClone(result.reply) : result.reply));
-    },
-    listen(reply) {
-      onReply = reply;
-    },
-    end() {
-      onReply = () => undefined;
-    },
-  };
 }
 
 interface Task {

@@ -1,4 +1,5 @@
-import { inlineThread, type Thread } from '../../src/workers/runner.ts';
+import { inlineThread } from '../../src/workers/inline.ts';
+import type { Thread } from '../../src/workers/runner.ts';
 import { document, generation, picksOf, plans, read } from '../engine/programmes.ts';
 
 /** Three in a second generation, quick to run: for the second pass. */

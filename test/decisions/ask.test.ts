@@ -3,7 +3,8 @@ import { readArguments } from '../../sims/run/arguments.ts';
 import { answerJson, answerText, askAll } from '../../sims/run/ask.ts';
 import { QUESTION_IDS, questionOf, questions } from '../../src/decisions/questions.ts';
 import { hashOf } from '../../src/results/hash.ts';
-import { inlineThread, poolRunner } from '../../src/workers/runner.ts';
+import { inlineThread } from '../../src/workers/inline.ts';
+import { poolRunner } from '../../src/workers/runner.ts';
 import { redPear } from './samples.ts';
 
 describe('the registry of questions', () => {

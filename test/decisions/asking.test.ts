@@ -3,7 +3,8 @@ import { Asking, type AskingThread } from '../../src/decisions/asking/asking.ts'
 import { inlineAsking } from '../../src/decisions/asking/inline.ts';
 import { copies } from '../../src/decisions/copies.ts';
 import { inlineFutures } from '../../src/decisions/inline.ts';
-import { GivenUp, inlineThread, poolRunner } from '../../src/workers/runner.ts';
+import { inlineThread } from '../../src/workers/inline.ts';
+import { GivenUp, poolRunner } from '../../src/workers/runner.ts';
 import { dawdling } from '../contract/threads.ts';
 import { redPear } from './samples.ts';
 

@@ -2,7 +2,8 @@ import { outlookOf, simulate } from '../../sims/run/results.ts';
 import type { Programme } from '../../src/model/programme.ts';
 import { readProgramme } from '../../src/model/read.ts';
 import type { Outlook } from '../../src/results/outlook.ts';
-import { inlineThread, poolRunner } from '../../src/workers/runner.ts';
+import { inlineThread } from '../../src/workers/inline.ts';
+import { poolRunner } from '../../src/workers/runner.ts';
 import { textOf } from '../damage/damages.ts';
 
 export function exampleOf(name: string): Programme {

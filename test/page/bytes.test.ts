@@ -5,7 +5,8 @@ import example from '../../sims/examples/red-pear.json';
 import { parseProgramme } from '../../src/model/read.ts';
 import type { Programme } from '../../src/model/programme.ts';
 import type { Request } from '../../src/workers/protocol.ts';
-import { inlineThread, poolRunner } from '../../src/workers/runner.ts';
+import { inlineThread } from '../../src/workers/inline.ts';
+import { poolRunner } from '../../src/workers/runner.ts';
 import { visits } from './visit.ts';
 
 const visit = visits();

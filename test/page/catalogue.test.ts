@@ -95,6 +95,6 @@ describe('a file that is refused', () => {
     await openFile(page, 'strange.json', text);
     const said = plain(await page.locator('.message').textContent());
     expect(said).toContain('“strange.json” was not opened.');
-    expect(said).toMatch(/traits › “red flesh” › rules › “one copy is enough” › .*: must be at most 2\./);
+    expect(said).toMatch(/traits › “red flesh” › rules › “one copy is enough” › .*: must be at most 6\./);
   });
 });

@@ -1,5 +1,5 @@
 /** Files of the built page in which a number may be changed: its entry, and its threads. */
-export const WITH_NUMBERS = /\/assets\/(?:index|browser-host)-[\w-]+\.js$/;
+export const WITH_NUMBERS = /\/assets\/(?:index|browser-host|asking-host)-[\w-]+\.js$/;
 
 /** As built: futures a plan of the example, futures for each set of guesses. */
 const WHOLE = { example: 4000, aSet: 100 } as const;
@@ -22,7 +22,7 @@ export function withFewer(path: string, text: string, futures: number): string {
     [/(\{provenBy:[\w$]+,sets:100,futures:)100(?=\})/, aSet],
   ];
   const asking: readonly Change[] = [[/(\(let [\w$]+ of\[100,)300(?=\]\))/, 100]];
-  const changes = path.includes('/index-') ? entry : text.includes('wantMixed') ? asking : [];
+  const changes = path.includes('/index-') ? entry : path.includes('/asking-host-') ? asking : [];
   return changes.reduce((before, [place, number]) => {
     if (!place.test(before)) throw new Error(`Nothing like ${String(place)} in ${path}: see test/page/fewer.ts.`);
     return before.replace(place, `$1${String(number)}`);

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { smallTargets } from '../browser/targets.ts';
 import { axeFaults } from './axe.ts';
-import { visits } from './visit.ts';
+import { openMenu, visits } from './visit.ts';
 
 const visit = visits({ futures: 400 });
 const PARTS = ['Guide', 'Twenty questions, answered', 'The model, with every formula'] as const;
@@ -11,6 +11,7 @@ it.each([
   { width: 390, colorScheme: 'dark' },
 ] as const)('the guide is read in the app: no fault that axe-core knows, $width px, $colorScheme', { timeout: 120_000 }, async (look) => {
   const page = await visit({ ...look, untilRest: false });
+  await openMenu(page);
   await page.getByRole('link', { name: 'Guide', exact: true }).click();
   await page.getByRole('heading', { level: 1, name: 'A guide for breeders' }).waitFor();
   for (const name of PARTS) {

@@ -31,7 +31,9 @@ async function onPhone(): Promise<Page> {
 async function tenSeasons(): Promise<Page> {
   const page = await visit({ untilRest: false });
   await openFile(page, 'ten.json', JSON.stringify({ ...exampleOf('red-pear-ten-seasons'), runs: 300 }));
-  await page.locator('oo-likely').waitFor();
+  // It opens on “What is likely?”, and that closes the menu.
+  await page.waitForURL(/#\/likely$/);
+  await page.getByRole('banner').getByText('Red pear, ten seasons on').first().waitFor();
   await toLog(page);
   return page;
 }

@@ -9,9 +9,10 @@ const squeezed = (path: string): number => gzipSync(built(path), { level: 9 }).l
 
 /** What index.html asks for at once: its scripts, their modules and its styles. */
 const named = [...built('index.html').matchAll(/(?:src|href)="\.\/(assets\/[^"]+\.(?:js|css))"/g)].map(([, path = '']) => path);
-/** The thread that runs futures starts with the page; it is a build of its own. The thread for questions starts with the first question. */
-const threads = readdirSync(`${dist}assets`).filter((name) => /^browser-host-.*\.js$/.test(name));
-const running = threads.filter((name) => !built(`assets/${name}`).includes('wantMixed')).map((name) => `assets/${name}`);
+/** The thread that runs futures starts with the page; it is a build of its own. Those for questions and for the log start when they are wanted. */
+const running = readdirSync(`${dist}assets`)
+  .filter((name) => /^browser-host-.*\.js$/.test(name))
+  .map((name) => `assets/${name}`);
 
 describe('what a first visit loads before its pictures', () => {
   it('is all that the page and its first thread are made of', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { ENGINE } from '../../src/engine/simulate.ts';
+import { ENGINE } from '../../src/engine/version.ts';
 import { sentence } from '../../src/model/problem.ts';
 import { VERSION } from '../../src/model/programme.ts';
 import { parseProgramme } from '../../src/model/read.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Programme } from '../../src/model/programme.ts';
-import { Learner, inlineLearning, type LearningThread } from '../../src/state/lessons/learner.ts';
+import { inlineLearning } from '../../src/state/lessons/inline.ts';
+import { Learner, type LearningThread } from '../../src/state/lessons/learner.ts';
 import type { FromLearner } from '../../src/state/lessons/protocol.ts';
 import { LessonsStore } from '../../src/state/lessons/lessons-store.ts';
 import { batch, counts, withLog } from '../seasonlog/orchard.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { Simulator } from '../../src/engine/simulate.ts';
 import { TodayStore, type TodayState } from '../../src/state/today-store.ts';
-import { inlineThread, poolRunner } from '../../src/workers/runner.ts';
+import { inlineThread } from '../../src/workers/inline.ts';
+import { poolRunner } from '../../src/workers/runner.ts';
 import { document, generation, plans, read, shown, START, tree } from '../engine/programmes.ts';
 
 const programme = read(

@@ -77,6 +77,8 @@ export class App extends LitElement {
   @state() private message: readonly string[] = [];
   /** What the last step did: opened, undone. Said beside the state of saving until the next edit. */
   @state() private happened = '';
+  /** What the keeper said last. */
+  private noticed = '';
   @state() private held: Held | null = null;
   @state() private dropping = false;
   /** Whether files and questions are shown on a narrow page; on a wide one they always are. */
@@ -126,6 +128,12 @@ export class App extends LitElement {
 
   protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('notice')) this.message = this.notice;
+    const { notice } = this.keeper;
+    // What another window did is news after what was said here.
+    if (notice !== this.noticed) {
+      this.noticed = notice;
+      if (notice !== '') this.happened = '';
+    }
     if (changed.has('place')) fetchPlace(this.place).catch(() => (this.message = [offline.notHere]));
   }
 

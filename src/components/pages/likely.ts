@@ -7,7 +7,7 @@ import { outlookOf } from '../../state/outlook.ts';
 import { shared } from '../../styles/shared.ts';
 import { likely } from '../../text/app.ts';
 import { headline, lede, mostFails, outOfReach } from '../../text/headline.ts';
-import { whichForecast } from '../../text/today.ts';
+import { whichForecast } from '../../text/which-forecast.ts';
 import type { LiftEvent } from '../charts/chart-element.ts';
 import '../charts/chance-by-year/chance-by-year.ts';
 import '../charts/side-by-side/side-by-side.ts';

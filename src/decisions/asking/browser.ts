@@ -3,7 +3,7 @@ import type { FromAsker } from './protocol.ts';
 
 /** A thread of the browser that thinks about questions. */
 export function browserAsking(threads: number): AskingThread {
-  const worker = new Worker(new URL('./browser-host.ts', import.meta.url), { type: 'module' });
+  const worker = new Worker(new URL('./asking-host.ts', import.meta.url), { type: 'module' });
   worker.postMessage(threads);
   return {
     post: (message, transfer) => worker.postMessage(message, transfer as Transferable[]),

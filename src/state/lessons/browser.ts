@@ -3,7 +3,7 @@ import type { FromLearner } from './protocol.ts';
 
 /** A thread of the browser that learns from the log. */
 export function browserLearning(): LearningThread {
-  const worker = new Worker(new URL('./browser-host.ts', import.meta.url), { type: 'module' });
+  const worker = new Worker(new URL('./lessons-host.ts', import.meta.url), { type: 'module' });
   return {
     post: (message) => worker.postMessage(message),
     listen(heard, broken) {

@@ -1,27 +1,13 @@
 import type { Programme } from '../../model/programme.ts';
 import { GivenUp } from '../../workers/runner.ts';
 import type { Lessons } from './lessons.ts';
-import { answerLearner, type FromLearner, type ToLearner } from './protocol.ts';
+import type { FromLearner, ToLearner } from './protocol.ts';
 
 /** A thread that learns from the log. */
 export interface LearningThread {
   post(message: ToLearner): void;
   listen(heard: (message: FromLearner) => void, broken: (error: Error) => void): void;
   end(): void;
-}
-
-/** Learns on the calling thread, every message copied as between threads: for tests. */
-export function inlineLearning(): LearningThread {
-  let heard: (message: FromLearner) => void = () => undefined;
-  return {
-    post: (message) => queueMicrotask(() => heard(structuredClone(answerLearner(structuredClone(message))))),
-    listen(hear) {
-      heard = hear;
-    },
-    end() {
-      heard = () => undefined;
-    },
-  };
 }
 
 /** Learns one programme at a time on a thread of its own, made when first needed. A thread whose work nobody wants any more is ended, not waited for. */

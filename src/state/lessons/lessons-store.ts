@@ -1,7 +1,8 @@
 import type { Programme } from '../../model/programme.ts';
 import { GivenUp } from '../../workers/runner.ts';
 import type { Learner } from './learner.ts';
-import { lessonKey, type Lessons } from './lessons.ts';
+import { lessonKey } from './lesson-key.ts';
+import type { Lessons } from './lessons.ts';
 
 export interface LessonsState {
   /** The latest lessons; newer ones may be on the way. */

@@ -11,8 +11,3 @@ export interface Lessons extends LearnedRates {
 
 /** Learns all there is to learn: up to some seconds of work for a long log, so never on the page's own thread. */
 export const learnAll = (programme: Programme): Lessons => ({ ...learnRates(programme, myCounts), inheritance: learnInheritance(programme) });
-
-/** What the lessons depend on: plans, titles and money leave them as they are. */
-export function lessonKey({ log, crosses, kinds, stocks, weather, traits, genes, trees, pools }: Programme): string {
-  return JSON.stringify({ log, crosses, kinds, stocks, weather, traits, genes, trees, pools });
-}

@@ -8,11 +8,13 @@ import '../../../src/components/learned/learned.ts';
 import '../../../src/components/losers/losers.ts';
 import { setAt } from '../../../src/model/edits.ts';
 import type { Programme } from '../../../src/model/programme.ts';
-import { learnAll, lessonKey, type Lessons } from '../../../src/state/lessons/lessons.ts';
+import { lessonKey } from '../../../src/state/lessons/lesson-key.ts';
+import { learnAll, type Lessons } from '../../../src/state/lessons/lessons.ts';
 import { LessonsStore } from '../../../src/state/lessons/lessons-store.ts';
 import { ProgrammeStore } from '../../../src/state/programme-store.ts';
 import { RunsStore } from '../../../src/state/runs-store.ts';
-import { inlineThread, poolRunner } from '../../../src/workers/runner.ts';
+import { inlineThread } from '../../../src/workers/inline.ts';
+import { poolRunner } from '../../../src/workers/runner.ts';
 import { breaches, everything, find, settled } from '../fields/mount.ts';
 import { button, labelled, tenSeasons, tooSmall } from '../log/desk.ts';
 

@@ -9,7 +9,8 @@ import { AnswersStore } from '../../../src/state/answers-store.ts';
 import { outlookOf } from '../../../src/state/outlook.ts';
 import { ProgrammeStore } from '../../../src/state/programme-store.ts';
 import { RunsStore } from '../../../src/state/runs-store.ts';
-import { inlineThread, poolRunner } from '../../../src/workers/runner.ts';
+import { inlineThread } from '../../../src/workers/inline.ts';
+import { poolRunner } from '../../../src/workers/runner.ts';
 import { breaches, everything, settled } from '../fields/mount.ts';
 
 /** The quick peach with few futures: an invented example. */

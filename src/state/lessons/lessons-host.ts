@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
-import { answerLearner, type ToLearner } from './protocol.ts';
+import { answerLearner } from './inline.ts';
+import type { ToLearner } from './protocol.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 

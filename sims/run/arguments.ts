@@ -88,6 +88,7 @@ export function readArguments(argv: readonly string[]): Asked {
     return refuse('--carriers looks at the trees and nothing else: leave out --learn, --ask and --handout, and say --format text or json.');
   const today = values.today === true ? true : undefined;
   if (today === true && learn === true) return refuse('--learn reads the season log and runs no plan: leave out --today.');
+  if (today === true && carriers === true) return refuse('--carriers looks at the trees and runs no plan: leave out --today.');
   if (format === undefined) return refuse(`--format must be one of ${FORMATS.join(', ')}, not “${values.format ?? ''}”.`);
   if (values.out === '') return refuse('--out must name a file.');
   const handout = handoutOptions(values);

@@ -36,6 +36,7 @@ describe('bytes', () => {
 
   it('stay text with one nought that slipped in', () => {
     expect(textOf(bytes(`Tag,Note\n${'1,a\n'.repeat(40)}2,b\u0000\n`)).encoding).toBe('utf-8');
+    expect(textOf(bytes('Tag,Note\n2,b\u0000\n')).encoding).toBe('utf-8');
   });
 });
 

@@ -19,5 +19,6 @@ describe('headless, from today', () => {
     expect(fromToday(exampleOf('peach-quick'))).toMatch(/log is empty/);
     expect(readArguments(['a.json', '--today'])).toMatchObject({ kind: 'run', options: { today: true } });
     expect(readArguments(['a.json', '--today', '--learn']).kind).toBe('refused');
+    expect(readArguments(['a.json', '--today', '--carriers']).kind).toBe('refused');
   });
 });

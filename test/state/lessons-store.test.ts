@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Programme } from '../../src/model/programme.ts';
+import { lessonKey } from '../../src/state/lessons/lesson-key.ts';
 import { inlineLearning } from '../../src/state/lessons/inline.ts';
 import { Learner, type LearningThread } from '../../src/state/lessons/learner.ts';
 import type { FromLearner } from '../../src/state/lessons/protocol.ts';
@@ -27,6 +28,14 @@ async function until(there: () => boolean): Promise<void> {
 const hitsOf = (store: LessonsStore) => store.state.lessons?.rates.find(({ what }) => what === 'set')?.counts.hits;
 
 describe('the lessons of the log', () => {
+  it('depend on the month of bloom, by which counts are dated, and not on the spring that forecasts begin from', () => {
+    const programme = seasons(20);
+    const { log, limits } = programme;
+    expect(lessonKey({ ...programme, limits: { ...limits, bloomMonth: 10 } })).not.toBe(lessonKey(programme));
+    expect(lessonKey({ ...programme, limits: { ...limits, places: 7 } })).toBe(lessonKey(programme));
+    expect(lessonKey({ ...programme, log: { ...log, forecastFrom: 2031 } })).toBe(lessonKey(programme));
+  });
+
   it('are learned when somebody looks, stay while they are overtaken, and come anew after a pause', async () => {
     const { pause, end, waiting } = pauses();
     const [first, second] = [seasons(20), seasons(30)];

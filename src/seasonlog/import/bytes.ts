@@ -30,9 +30,11 @@ function byNoughts(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | 'no text' | und
   });
   const [even = 0, odd = 0] = noughts;
   const most = (MOSTLY * first.length) / 2;
-  if (odd > most && even < TOO_MANY * first.length) return 'utf-16le';
-  if (even > most && odd < TOO_MANY * first.length) return 'utf-16be';
-  return even + odd > TOO_MANY * first.length ? 'no text' : undefined;
+  // One in a short file is one that slipped in.
+  const few = Math.max(1, TOO_MANY * first.length);
+  if (odd > most && even <= few) return 'utf-16le';
+  if (even > most && odd <= few) return 'utf-16be';
+  return even + odd > few ? 'no text' : undefined;
 }
 
 /** First bytes of files that people take for tables: packed workbooks (as any ZIP archive), old workbooks, printed pages. */
